@@ -1,20 +1,22 @@
 """`jigsheet book`: the scan pages of all parts as one file."""
 
-import click
-
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import output_option, with_job
 from cli.output import write_text
-from cli.terminal import tell
+from cli.terminal import mention
 
 
-@click.command()
+@command(
+    ("All pages in a file, to be put on a phone", "book kitchen.toml -o kitchen.html"),
+)
 @with_job
 @output_option("book.html")
 def book(asked: Asked, output: str) -> None:
-    """Write the pages of all parts of JOB as one HTML file, for a phone without a network.
+    """Write the pages of all parts into one file for a phone.
 
-    Each part: where it goes, which way up, its steps, its holes with their distances.
+    It is HTML and needs no network. Each part: where it goes, which way up, its steps, its holes
+    with their distances.
     """
     from templates.scan.book import book as make_book
     from templates.scan.scan import Scan
@@ -26,5 +28,7 @@ def book(asked: Asked, output: str) -> None:
     write_text(output, text, sources=layout.job.sources)
     if output != "-":
         size = len(text.encode()) / 1e6
-        tell(f"{output}: {counted(len(scan.tracked), 'part')}, {size:.1f} MB. It needs no network.")
+        mention(
+            f"{output}: {counted(len(scan.tracked), 'part')}, {size:.1f} MB. It needs no network."
+        )
     asked.end(layout)

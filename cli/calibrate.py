@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.failures import Failure
+from cli.manners import Choice, command
 from cli.options import dots_option, paper_option
 from cli.output import Unwritable, change_file, make_folder, write_bytes, write_text
 from cli.printers import known_before, printer_words, settings_file, stored_printers
-from cli.terminal import tell
+from cli.terminal import mention
 
 if TYPE_CHECKING:
     from jigs.given.printer import Printer
@@ -18,13 +19,20 @@ if TYPE_CHECKING:
 Bars = Literal["mm", "in"]
 
 
-@click.command()
+@command(
+    ("The page to print and measure", "calibrate"),
+    (
+        "What its bars measured, under a name for the printer",
+        "calibrate garage --across 179.6 --along 199.5",
+    ),
+    ("Which printers are known", "calibrate --list"),
+)
 @click.argument("name", metavar="[NAME]", required=False)
 @click.option("--across", metavar="LENGTH", help="The bar across the paper, as measured.")
 @click.option("--along", metavar="LENGTH", help="The bar along the paper, as measured.")
 @click.option(
     "--bars",
-    type=click.Choice(["mm", "in"]),
+    type=Choice(["mm", "in"]),
     default="mm",
     show_default=True,
     help="Which bars these are: 180 and 200 mm, or 7 and 8 in; the unit of a bare number.",
@@ -67,10 +75,11 @@ def calibrate(
     paper: str,
     output: str | None,
 ) -> None:
-    """Print a printer's test page; with NAME, --across and --along record what it measures.
+    """Print a printer's test page, or record what it measures.
 
-    The lengths go into your own settings, or with --job into the job file. A label printer may
-    be recorded by its --dots, and by how far its labels are to be moved, alone.
+    With NAME, --across and --along it is recorded. The lengths go into your own settings, or with
+    --job into the job file. A label printer may be recorded by its --dots, and by how far its
+    labels are to be moved, alone.
     """
     if listed:
         _list()
@@ -112,7 +121,7 @@ def _print_page(paper: str, target: str) -> None:
     page = calibration_page(named_paper(paper))
     write_bytes(target, write_pdf([page], title="Test page"), sources=())
     if target != "-":
-        tell(
+        mention(
             f"{target}: print at 100 % and measure its bars. Then\n"
             "  jigsheet calibrate NAME --across LENGTH --along LENGTH"
         )

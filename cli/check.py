@@ -1,13 +1,19 @@
 """`jigsheet check`: what is wrong or doubtful, each with its remedy."""
 
-import click
-
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import output_option, with_job
 from cli.output import write_text
 
 
-@click.command()
+@command(
+    ("Before anything is ordered, cut or drilled", "check kitchen.toml"),
+    (
+        "Once the fronts have come and been measured",
+        "check kitchen.toml --delivered fronts-measured.csv",
+    ),
+    ("To keep or to send on", "check kitchen.toml -o doubts.txt"),
+)
 @with_job
 @output_option("-")
 def check(

@@ -6,16 +6,22 @@ import click
 
 from cli.failures import Failure
 from cli.jobs import Asked
+from cli.manners import command
 from cli.output import make_folder, write_bytes
+from cli.terminal import typed_line
 
 
-@click.command()
+@command(
+    ("A kitchen to look at, with all its pages", "demo"),
+    ("The same in a folder of your own name", "demo try-out"),
+)
 @click.argument("folder", metavar="[DIR]", default="jigsheet-demo", type=click.Path(path_type=Path))
 def demo(folder: Path) -> None:
-    """Write an invented galley, DIR/job.toml, and its pack into DIR/pack.
+    """Write an invented galley, its job file and its pack.
 
-    DIR is 'jigsheet-demo' unless you name another. Its job file explains each key: copy it and
-    make it your own kitchen. A job file there that you have changed is left alone.
+    They are DIR/job.toml and DIR/pack. DIR is 'jigsheet-demo' unless you name another. Its job file
+    explains each key: copy it and make it your own kitchen. A job file there that you have changed
+    is left alone.
     """
     from cli.pack import make_pack
     from templates.demo import demo_files
@@ -26,7 +32,7 @@ def demo(folder: Path) -> None:
         raise Failure(
             f"'{folder / changed[0]}' is there already and is not the demo's: it may hold your "
             "own work, so it is left alone.\n"
-            f"Name another folder, or make its pack with 'jigsheet pack {folder / 'job.toml'}'."
+            f"Name another folder, or make its pack with {typed_line('pack', folder / 'job.toml')}."
         )
     make_folder(folder)
     for name, data in files.items():

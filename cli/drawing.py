@@ -11,7 +11,7 @@ import click
 from cli.jobs import on_terminal
 from cli.output import make_folder, write_text
 from cli.selection import boxes_with, narrow
-from cli.terminal import tell
+from cli.terminal import mention, tell
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
@@ -223,7 +223,7 @@ def tell_lists(target: str, pages: int) -> None:
     from templates.words.textlines import counted
 
     if target != "-":
-        tell(f"{target}: {counted(pages, 'page')}.")
+        mention(f"{target}: {counted(pages, 'page')}.")
 
 
 def draw_sticks(

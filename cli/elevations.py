@@ -2,18 +2,20 @@
 
 from typing import Literal
 
-import click
-
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import format_option, only_option, output_by_form, paper_option, with_job
 from cli.output import write_bytes
 from cli.selection import select
-from cli.terminal import tell
+from cli.terminal import mention
 
 LARGEST = ("tabloid", "a3")
 
 
-@click.command()
+@command(
+    ("Each wall, to hold against the room", "elevations kitchen.toml"),
+    ("One wall on large paper", "elevations kitchen.toml --only north --paper a3"),
+)
 @with_job
 @only_option
 @paper_option
@@ -31,9 +33,10 @@ def elevations(
     form: Literal["pdf", "svg"],
     output: str | None,
 ) -> None:
-    """Draw each wall of JOB as it is seen from the room, to scale, to check the job against.
+    """Draw each wall of JOB as it is seen from the room.
 
-    With --only, the walls on which these parts stand.
+    To scale, to check the job against, not to drill by. With --only, the walls on which these parts
+    stand.
     """
     from cli.drawing import (
         bind_walls,
@@ -55,10 +58,10 @@ def elevations(
     else:
         write_drawings(target, [(sheet.name, sheet.page) for sheet in sheets], sources)
     if target != "-":
-        tell(f"{target}: {counted(len(sheets), 'sheet')}. To check by, not to drill by.")
+        mention(f"{target}: {counted(len(sheets), 'sheet')}. To check by, not to drill by.")
         small = [sheet.page.entry for sheet in sheets if sheet.reduction > ROOMY]
         if small and paper not in LARGEST:
-            tell(
+            mention(
                 f"Drawn small, without all sizes: {', '.join(dict.fromkeys(small)).lower()}. "
                 "On larger paper (--paper tabloid or a3) there is more room.",
             )

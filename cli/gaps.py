@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import (
     format_option,
     only_option,
@@ -16,6 +17,7 @@ from cli.options import (
 )
 from cli.output import guard, write_bytes, write_text
 from cli.selection import narrow, select
+from cli.terminal import mention, typed
 
 if TYPE_CHECKING:
     from collections.abc import Set
@@ -27,7 +29,11 @@ if TYPE_CHECKING:
 Form = Literal["text", "csv", "json", "pdf", "svg"]
 
 
-@click.command()
+@command(
+    ("Before the fronts are ordered", "gaps kitchen.toml"),
+    ("A list to write the measured gaps into", "gaps kitchen.toml --format csv -o gaps.csv"),
+    ("Which screws to turn, once they are in it", "gaps kitchen.toml --measured gaps.csv"),
+)
 @with_job
 @only_option
 @format_option(
@@ -112,13 +118,13 @@ def _adjust(
     plan = plan_turns(layout, found, read_measured(measured, layout.job.shown))
     plan = choose_turns(plan, names)
     if form == "pdf":
-        listings = screws_listings(plan, layout.job, str(asked.path))
+        listings = screws_listings(plan, layout.job, typed(asked.path))
         pages = list(screw_pages(listings, named_paper(paper).for_drawings))
         write_bytes(target, bind(layout, pages, "screws to turn"), sources=sources)
         tell_lists(target, len(pages))
     else:
         write = {"text": screws_text, "csv": screws_csv, "json": screws_json}[form]
-        write_text(target, write(plan, layout.job, str(asked.path)), sources=sources)
+        write_text(target, write(plan, layout.job, typed(asked.path)), sources=sources)
 
 
 def _draw(
@@ -132,7 +138,6 @@ def _draw(
     """Draw the walls, then the worst gaps and the chance of the whole."""
     from cli.drawing import bind, write_drawings
     from cli.failures import Failure
-    from cli.terminal import tell
     from templates.gaps.gapchart import draw_chart
     from templates.gaps.wallgaps import draw_gap_walls
     from templates.page.ownpaper import named_paper
@@ -151,4 +156,4 @@ def _draw(
     else:
         write_drawings(target, [(each.name, each.page) for each in drawn], sources)
     if target != "-":
-        tell(f"{target}: {counted(len(drawn), 'sheet')}. To check by, not to drill by.")
+        mention(f"{target}: {counted(len(drawn), 'sheet')}. To check by, not to drill by.")

@@ -2,9 +2,8 @@
 
 from typing import Literal
 
-import click
-
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import (
     format_option,
     only_of,
@@ -18,10 +17,13 @@ from cli.output import write_bytes, write_text
 from cli.printers import find_paper
 from cli.printing import refuse_printer
 from cli.selection import boxes_with, narrow, select
-from cli.terminal import tell
+from cli.terminal import mention, tell
 
 
-@click.command()
+@command(
+    ("Lines to strike, and the order of setting and hanging", "hang kitchen.toml"),
+    ("One wall, read on the screen", "hang kitchen.toml --only north --format text"),
+)
 @with_job
 @only_of("wall, or the wall of this part or box")
 @paper_option
@@ -36,7 +38,10 @@ def hang(
     form: Literal["pdf", "text"],
     output: str | None,
 ) -> None:
-    """Say what to strike on the walls of JOB, in which order to set its boxes and hang fronts."""
+    """Say what to strike on the walls, and in which order to hang.
+
+    A page for each wall of JOB: its lines, its boxes in their order, then its fronts.
+    """
     from cli.drawing import bind, tell_unprintable
     from jigs.layout.layout import as_printed
     from jigs.room.hanging import plan_hanging
@@ -65,6 +70,6 @@ def hang(
         pages = tuple(hang_pages(printed, walls, sheet.for_drawings))
         write_bytes(target, bind(printed, pages, "hanging"), sources=layout.job.sources)
         if target != "-":
-            tell(f"{target}: {counted(len(pages), 'page')}, {counted(len(walls), 'wall')}.")
+            mention(f"{target}: {counted(len(pages), 'page')}, {counted(len(walls), 'wall')}.")
         tell_unprintable(concerned)
     asked.end(concerned)

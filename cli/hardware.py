@@ -5,10 +5,12 @@ from typing import TYPE_CHECKING
 
 import click
 
+from cli.completing import offer_records
+from cli.manners import command
 from cli.options import paper_option, printer_option
 from cli.output import guard, write_bytes, write_text
 from cli.printers import find_paper
-from cli.terminal import tell
+from cli.terminal import mention, tell
 
 if TYPE_CHECKING:
     from jigs.given.confirming import Record
@@ -16,8 +18,13 @@ if TYPE_CHECKING:
     from templates.page.paper import Paper
 
 
-@click.command()
-@click.argument("name", metavar="[NAME]", required=False)
+@command(
+    ("Which records there are", "hardware"),
+    ("What the letters of one mean", "hardware undermount-533"),
+    ("Gauges and blanks, to take your own numbers", "hardware --bench"),
+    ("A record of your own job", "hardware runner --job kitchen.toml"),
+)
+@click.argument("name", metavar="[NAME]", required=False, shell_complete=offer_records)
 @click.option(
     "--job", metavar="JOB", type=click.Path(path_type=Path), help="Take the records of JOB as well."
 )
@@ -40,7 +47,10 @@ def hardware(
     printer: str | None,
     output: str | None,
 ) -> None:
-    """List the hardware records, or draw the one called NAME with its letters dimensioned."""
+    """List the hardware records, or draw one with its letters.
+
+    NAME is a record; its drawing shows what each letter measures.
+    """
     if bench:
         if name is not None or job is not None:
             raise click.UsageError("--bench goes without NAME and --job: it is for any hardware.")
@@ -49,7 +59,7 @@ def hardware(
     from templates.words.hardwarewords import list_text, record_text
 
     read = _read(job)
-    records, sources = _find_records(read), read.sources if read else ()
+    records, sources = find_records(read), read.sources if read else ()
     if name is None:
         write_text(output or "-", list_text(records.values()), sources=sources)
         return
@@ -72,7 +82,7 @@ def hardware(
         tell(record_text(record), nl=False)
     else:
         write_text("-", record_text(record), sources=())
-        tell(f"{target}: print at 100 %; measure the bars first.")
+        mention(f"{target}: print at 100 %; measure the bars first.")
 
 
 def _draw_bench(paper: "Paper", target: str) -> None:
@@ -82,7 +92,7 @@ def _draw_bench(paper: "Paper", target: str) -> None:
     pages = [paper.scaled(page) for page in bench_pages(paper)]
     write_bytes(target, write_pdf(pages, title="Bench sheet"), sources=())
     if target != "-":
-        tell(f"{target}: {len(pages)} pages. Print at 100 %; measure the bars first.")
+        mention(f"{target}: {len(pages)} pages. Print at 100 %; measure the bars first.")
 
 
 def _read(path: Path | None) -> "Job | None":
@@ -91,7 +101,7 @@ def _read(path: Path | None) -> "Job | None":
     return None if path is None else read_job(path, None)
 
 
-def _find_records(job: "Job | None") -> dict[str, "Record"]:
+def find_records(job: "Job | None") -> dict[str, "Record"]:
     """Give the records by name, the job's own first."""
     from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 

@@ -2,15 +2,21 @@
 
 from typing import Literal
 
-import click
-
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import format_option, only_option, output_option, with_job
 from cli.output import write_text
 from cli.selection import narrow, select
 
 
-@click.command()
+@command(
+    ("Every hole of one door", "holes kitchen.toml --only B1-2"),
+    (
+        "The holes of a wall, for a spreadsheet",
+        "holes kitchen.toml --only north --format csv -o north.csv",
+    ),
+    ("A front list alone, with no job file", "holes fronts.csv --units in"),
+)
 @with_job
 @only_option
 @format_option(

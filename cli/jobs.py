@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.output import guard
-from cli.terminal import tell
+from cli.terminal import is_quiet, mention, tell, terminal_width, typed_line
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
@@ -46,7 +46,7 @@ class Asked:
             guard(target, read.sources)
         layout, _ = with_cutting(lay_out(read))
         if echo and layout.echo:
-            tell(layout.echo)
+            mention(layout.echo)
         return with_rubbing(layout)
 
     def end(self, layout: "Layout", *faults: str, told: bool = False) -> None:
@@ -54,12 +54,14 @@ class Asked:
         is not told already, and other faults; end the command: 1 if there are any or anything is
         held back, else 0."""
         from templates.words.findings import count_warnings, has_errors, held_text
-        from templates.words.textlines import counted
+        from templates.words.textlines import as_wide, counted
 
         if not told:
-            tell(held_text(layout), nl=False)
+            with as_wide(terminal_width(sys.stderr)):
+                held = held_text(layout)
+            tell(held, nl=False)
             if warnings := count_warnings(layout.problems, layout.job.shown):
-                tell(f"{counted(warnings, 'warning')}: see 'jigsheet check {self.path}'.")
+                tell(f"{counted(warnings, 'warning')}: see {typed_line('check', self.path)}.")
         for fault in faults:
             tell(fault)
         click.get_current_context().exit(1 if faults or has_errors(layout) else 0)
@@ -67,4 +69,4 @@ class Asked:
 
 def on_terminal() -> bool:
     """Tell whether a person watches standard error, so that a progress bar is of use."""
-    return sys.stderr.isatty() and os.environ.get("TERM") != "dumb"
+    return sys.stderr.isatty() and os.environ.get("TERM") != "dumb" and not is_quiet()

@@ -9,6 +9,7 @@ import click
 from cli.failures import Failure
 from cli.jobs import Asked
 from cli.labelstock import check_start, find_stock, raster_for
+from cli.manners import Choice, command
 from cli.options import (
     dots_option,
     only_option,
@@ -20,7 +21,7 @@ from cli.options import (
 from cli.output import write_bytes
 from cli.printers import find_printer
 from cli.selection import narrow, select
-from cli.terminal import tell
+from cli.terminal import mention, tell, typed_line
 
 if TYPE_CHECKING:
     from cli.serving.links import Link
@@ -29,7 +30,17 @@ if TYPE_CHECKING:
     from templates.page.raster import Raster
 
 
-@click.command()
+@command(
+    ("A label for every part", "labels kitchen.toml"),
+    (
+        "The rest of a sheet that was begun, from its sixth place",
+        "labels kitchen.toml --only B1 --start 6",
+    ),
+    (
+        "The pieces in the order of the saw, on another stock",
+        "labels kitchen.toml --for pieces --order cut --stock a4-3x7",
+    ),
+)
 @with_job
 @only_option
 @stock_option
@@ -54,7 +65,7 @@ if TYPE_CHECKING:
 @click.option(
     "--for",
     "kinds",
-    type=click.Choice(["all", "pieces", "fronts"]),
+    type=Choice(["all", "pieces", "fronts"]),
     default="all",
     show_default=True,
     help="Labels for every part, for what the boxes are built of (drawer boxes too), or for the "
@@ -62,7 +73,7 @@ if TYPE_CHECKING:
 )
 @click.option(
     "--order",
-    type=click.Choice(["box", "cut"]),
+    type=Choice(["box", "cut"]),
     default="box",
     show_default=True,
     help="Pieces in the order of assembly, wall by wall and box by box, or as they are cut: by "
@@ -70,7 +81,7 @@ if TYPE_CHECKING:
 )
 @click.option(
     "--payload",
-    type=click.Choice(["text", "link"]),
+    type=Choice(["text", "link"]),
     default="text",
     show_default=True,
     help="What a symbol says: its own text, which any telephone shows without a network, or the "
@@ -102,9 +113,10 @@ def labels(
     without_key: bool,
     output: str,
 ) -> None:
-    """Print a label with a QR code for every part of JOB; a part held back says HOLD.
+    """Print a label with a QR code for every part of JOB.
 
-    With a stock of cup tags it prints one for every door that has a cup.
+    The label of a part held back says HOLD. With a stock of cup tags it prints one for every door
+    that has a cup.
     """
     from cli.drawing import draw_labels, draw_tags, tell_unprintable
     from jigs.bench.stations import plan_stations
@@ -140,7 +152,7 @@ def labels(
         if payload == "link":
             link = _find_link(asked, layout.job.name, base, without_key)
             listed = tuple(replace(words, link=link.of(words.part)) for words in listed)
-            served = "" if base else f"; 'jigsheet serve {asked.path} --lan' answers there"
+            served = "" if base else f"; {typed_line('serve', asked.path, '--lan')} answers there"
             words = [
                 f"Each symbol leads to {link.base}/p/ and its part's ID{served}.",
                 *_hard_to_read(listed, labels_of, raster, link.base),
@@ -154,9 +166,9 @@ def labels(
     if data:
         write_bytes(output, data, sources=layout.job.sources)
     else:
-        told = "No door has a cup for such a tag. No file is written."
-    if output != "-" or not data:
-        tell(told)
+        tell("No door has a cup for such a tag. No file is written.")
+    if output != "-" and data:
+        mention(told)
     for line in words:
         tell(line)
     concerned = narrow(layout, chosen)

@@ -27,6 +27,7 @@ def known_stocks(job: "Job | None") -> dict[str, "Stock"]:
 def find_stock(name: str | None, job: "Job | None", hint: str = "'--stock'") -> "Stock":
     """Give a stock by its name, the job's own first; an unknown name is wrong usage. Without a
     name that of the job's units."""
+    from jigs.ground.nearest import suggest_near
     from templates.labels.stocks import list_text
 
     known = known_stocks(job)
@@ -35,8 +36,10 @@ def find_stock(name: str | None, job: "Job | None", hint: str = "'--stock'") -> 
     # The commands that take a job always have it; the list of stocks only when it is named.
     own = "" if job else " A stock of your own stands in a job: name it with --job JOB."
     if name.lower() not in known:
+        near = suggest_near(name, known)
+        may = f" {near[0].upper()}{near[1:]}" if near else ""
         raise click.BadParameter(
-            f"no stock is called {name!r}.{own} There are:\n\n{list_text(known.values())}",
+            f"no stock is called {name!r}.{may}{own} There are:\n\n{list_text(known.values())}",
             param_hint=hint,
         )
     return known[name.lower()]

@@ -7,7 +7,9 @@ from typing import Any, Literal, TypeVar
 
 import click
 
+from cli.completing import offer_papers, offer_parts, offer_printers, offer_stocks
 from cli.jobs import Asked
+from cli.manners import Choice
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -38,7 +40,7 @@ def with_job(command: Callable[..., None]) -> Callable[..., None]:
     @click.argument("job", metavar="JOB", type=click.Path(path_type=Path))
     @click.option(
         "--units",
-        type=click.Choice(["mm", "in"]),
+        type=Choice(["mm", "in"]),
         help="Unit of a bare number where the job file does not say; the unit shown first.",
     )
     @click.option(
@@ -59,14 +61,18 @@ def with_job(command: Callable[..., None]) -> Callable[..., None]:
 def format_option(forms: Sequence[str], help: str) -> Callable[[Command], Command]:
     """Take --format; without it the first of the forms."""
     return click.option(
-        "--format", "form", type=click.Choice(forms), default=forms[0], show_default=True, help=help
+        "--format", "form", type=Choice(forms), default=forms[0], show_default=True, help=help
     )
 
 
 def only_of(kinds: str) -> Callable[[Command], Command]:
     """Take --only, as often as wanted; `kinds`: what it names."""
     return click.option(
-        "--only", multiple=True, metavar="ID", help=f"Only this {kinds}; may be repeated."
+        "--only",
+        multiple=True,
+        metavar="ID",
+        shell_complete=offer_parts,
+        help=f"Only this {kinds}; may be repeated.",
     )
 
 
@@ -80,6 +86,7 @@ def paper_option(command: Command) -> Command:
     return click.option(
         "--paper",
         type=PaperName(),
+        shell_complete=offer_papers,
         default="common",
         show_default=True,
         metavar="NAME",
@@ -110,6 +117,7 @@ def printer_option(command: Command) -> Command:
     return click.option(
         "--printer",
         metavar="NAME",
+        shell_complete=offer_printers,
         help="Correct the pages for this printer; 'jigsheet calibrate' measures it.",
     )(command)
 
@@ -151,6 +159,7 @@ def stock_option(command: Command) -> Command:
     return click.option(
         "--stock",
         metavar="NAME",
+        shell_complete=offer_stocks,
         help="Sheet or roll of labels; 'jigsheet stocks' lists them.  "
         "[default: a4-2x7 for a job in mm, letter-2x5 for one in inches]",
     )(command)
@@ -160,7 +169,7 @@ def dots_option(command: Command) -> Command:
     """Take --dots: the printer's dots per inch, on which QR modules are to fall."""
     return click.option(
         "--dots",
-        type=click.Choice(["203", "300", "600"]),
+        type=Choice(["203", "300", "600"]),
         metavar="N",
         callback=lambda ctx, param, value: int(value) if value else None,
         help="The printer's dots per inch, 203, 300 or 600: QR modules fall on whole dots.",

@@ -5,6 +5,7 @@ from typing import Literal
 import click
 
 from cli.jobs import Asked
+from cli.manners import Choice, command
 from cli.options import (
     output_by_form,
     paper_for_pdf,
@@ -12,15 +13,19 @@ from cli.options import (
     with_job,
 )
 from cli.output import write_bytes, write_text
-from cli.terminal import tell
+from cli.terminal import mention, tell
 
 
-@click.command()
+@command(
+    ("What to buy", "order kitchen.toml"),
+    ("The same as a workbook", "order kitchen.toml --format xlsx"),
+    ("The fronts alone, for their supplier", "order kitchen.toml --fronts -o fronts-to-order.csv"),
+)
 @with_job
 @click.option(
     "--format",
     "form",
-    type=click.Choice(["text", "pdf", "csv", "json", "xlsx"]),
+    type=Choice(["text", "pdf", "csv", "json", "xlsx"]),
     help="Tables for people, the same on paper with boxes to tick, rows for a spreadsheet, data, "
     "or a workbook.  [default: text]",
 )
@@ -38,7 +43,10 @@ def order(
     fronts: bool,
     output: str | None,
 ) -> None:
-    """List what is to be bought for JOB: fronts, drawer boxes, hardware, screws, band, paint."""
+    """List what is to be bought for JOB.
+
+    Fronts, drawer boxes, hardware, screws, band, paint.
+    """
     from jigs.checks.rubbing import before_order
     from jigs.cutlist.cutlist import cut_job
     from jigs.order.buying import make_order
@@ -65,7 +73,7 @@ def order(
         sheets = order_sheets(needed, layout.job)
         write_bytes(target, write_workbook(sheets), sources=sources)
         if target != "-":
-            tell(f"{target}: {', '.join(sheets)}.")
+            mention(f"{target}: {', '.join(sheets)}.")
     else:
         writers = {"csv": order_csv, "json": order_json, "text": order_text}
         write = fronts_csv if fronts else writers[form or "text"]

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cli.failures import Failure
-from cli.terminal import abandon, plain, why
+from cli.terminal import abandon, fitted, plain, why
 
 MARKS = ".marks.sqlite"
 """How the name of the file ends, beside a job, that keeps what was marked: nobody can make it
@@ -34,7 +34,7 @@ def write_text(target: str, text: str, *, sources: Iterable[Path]) -> None:
     if target != "-":
         write_bytes(target, text.encode(errors="replace"), sources=sources)
     elif sys.stdout.isatty():
-        _answer(plain(text).encode(sys.stdout.encoding, errors="replace"))
+        _answer(fitted(plain(text), sys.stdout).encode(sys.stdout.encoding, errors="replace"))
     else:
         _answer(text.encode(errors="replace"))
 

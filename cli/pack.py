@@ -7,6 +7,7 @@ import click
 
 from cli.jobs import Asked
 from cli.labelstock import find_stock, raster_for
+from cli.manners import command
 from cli.options import (
     each_option,
     paper_option,
@@ -17,10 +18,14 @@ from cli.options import (
 from cli.output import write_text
 from cli.packfolder import write_pack
 from cli.printers import find_paper, find_printer
-from cli.terminal import tell
+from cli.terminal import is_quiet, mention, tell, typed
 
 
-@click.command()
+@command(
+    ("Everything for the bench, in the folder 'pack'", "pack kitchen.toml"),
+    ("For a printer that was measured", "pack kitchen.toml --printer garage"),
+    ("On letter paper, into a folder of its own", "pack kitchen.toml --paper letter -o bench"),
+)
 @with_job
 @paper_option
 @printer_option
@@ -41,7 +46,11 @@ def pack(
     stock: str | None,
     output: Path | None,
 ) -> None:
-    """Write all for the bench to a folder: stations, sheets, labels, heights, walls, lists."""
+    """Write everything for the bench into one folder.
+
+    Stations, sheets, labels, heights, walls and lists of JOB. A file in it that is not as a pack
+    wrote it stays, and the new one is written beside it.
+    """
     from jigs.reading.stream import folder_of
 
     folder = output or folder_of(asked.path) / "pack"
@@ -93,7 +102,7 @@ def make_pack(
     if labels_of.bore is not None:
         raise click.UsageError(
             f"the pack wants labels, and {labels_of.name} is a tag for the bores of doors; print "
-            f"it by itself: jigsheet labels {asked.path} --stock {labels_of.name}"
+            f"it by itself: {typed('jigsheet', 'labels', asked.path, '--stock', labels_of.name)}"
         )
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
@@ -134,8 +143,9 @@ def make_pack(
         layout.job.sources,
     )
     tell_unprintable(layout)
-    tell(f"{folder}: {', '.join(packed.files)}.")
+    mention(f"{folder}: {', '.join(packed.files)}.")
     for name, new in packed.kept:
         tell(f"'{folder / name}' is not as a pack wrote it: it stays, and the new one is {new}.")
-    write_text("-", closing_text(layout, costs, len(words), labels_of.name), sources=())
+    closing = closing_text(layout, costs, len(words), labels_of.name, written=not is_quiet())
+    write_text("-", closing, sources=())
     asked.end(before_order(layout), *no_room_words(sheets.no_room, sheet.name))

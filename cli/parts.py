@@ -2,9 +2,8 @@
 
 from typing import TYPE_CHECKING, Literal
 
-import click
-
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import (
     format_option,
     only_option,
@@ -19,7 +18,11 @@ if TYPE_CHECKING:
     from jigs.order.partslist import PartsList
 
 
-@click.command()
+@command(
+    ("What to cut, piece by piece", "parts kitchen.toml"),
+    ("The same on paper, with boxes to tick", "parts kitchen.toml --format pdf"),
+    ("One box, for a spreadsheet", "parts kitchen.toml --only B1 --format csv -o b1.csv"),
+)
 @with_job
 @only_option
 @format_option(
@@ -36,7 +39,10 @@ def parts(
     paper: str,
     output: str | None,
 ) -> None:
-    """List every piece of JOB to be cut: true sizes, edge band, screws, grooves."""
+    """List every piece of JOB to be cut.
+
+    Each with its true sizes, edge band, screws and grooves.
+    """
     from templates.lists.partslist import parts_csv, parts_json
     from templates.lists.partstables import parts_listing, parts_text
 

@@ -65,13 +65,15 @@ def printer_words(printer: "Printer") -> str:
 
 def find_printer(name: str | None, job: "Job | None") -> "Printer | None":
     """Give the printer that was asked for, the job's own first; an unknown name is wrong usage."""
+    from jigs.ground.nearest import suggest
+
     if name is None:
         return None
     if job is not None and name in job.printers:
         return job.printers[name]
     known = {**stored_printers(), **(job.printers if job else {})}
     if name not in known:
-        names = f"known: {', '.join(sorted(known))}" if known else "none is calibrated yet"
+        names = suggest(name, sorted(known)) if known else "none is calibrated yet"
         raise click.BadParameter(
             f"no printer is called {name!r}; {names}. 'jigsheet calibrate' prints the test page.",
             param_hint="'--printer'",

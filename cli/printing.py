@@ -10,7 +10,7 @@ from pathlib import Path
 import click
 
 from cli.output import alone_in, guard, make_folder, set_aside, told, write_bytes
-from cli.terminal import tell
+from cli.terminal import mention, tell
 
 PRINT = "Print at 100 %; measure the bars on page 1 first."
 
@@ -40,7 +40,7 @@ def write_pdf_file(target: str, data: bytes, said: str, sources: Iterable[Path])
     """Write a PDF and tell what it asks for."""
     write_bytes(target, data, sources=sources)
     if target != "-":
-        tell(f"{target}: {said}. {PRINT}")
+        mention(f"{target}: {said}. {PRINT}")
 
 
 def write_folder(
@@ -62,7 +62,7 @@ def write_folder(
             undo.callback(aside[-1].drop)
         for file in aside:
             file.put()
-    tell(f"{target}: {said(len(written))}")
+    mention(f"{target}: {said(len(written))}")
     kinds = {Path(name).suffix for name in written}
     older = sorted(
         path.name

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import format_option, only_option, output_option, with_job
 from cli.output import write_text
 from cli.selection import narrow, select
@@ -17,7 +18,13 @@ if TYPE_CHECKING:
     from jigs.progress.tracked import Tracked
 
 
-@click.command()
+@command(
+    ("What is next, and what waits", "progress kitchen.toml"),
+    (
+        "All that was marked, for a spreadsheet",
+        "progress kitchen.toml --history --format csv -o marks.csv",
+    ),
+)
 @with_job
 @only_option
 @click.option(
@@ -28,9 +35,10 @@ if TYPE_CHECKING:
 def progress(
     asked: Asked, only: tuple[str, ...], history: bool, form: Literal["text", "csv"], output: str
 ) -> None:
-    """Say how far JOB is: what is next for which parts, what waits, what was noted.
+    """Say how far JOB is, and what is next.
 
-    It is what was marked on the pages of 'serve', also while they are served.
+    What is next for which parts, what waits, what was noted. It is what was marked on the pages of
+    'serve', also while they are served.
     """
     from templates.lists.progresslist import (
         history_csv,

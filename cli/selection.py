@@ -20,6 +20,18 @@ def select(
     Unknown ones are wrong usage; the message has all of them, each with the nearest. `more`:
     further names that a command knows; `what`: what they are of.
     """
+    known = {**known_names(layout), **dict.fromkeys(more)}
+    given = dict.fromkeys(name.strip() for name in names)
+    if unknown := [name for name in given if name.upper() not in known]:
+        kinds = f"part, box, wall or {what}" if what else "part, box or wall"
+        said = [_unknown(name, tuple(known), kinds) for name in unknown]
+        raise click.BadParameter("\n".join(said), param_hint="'--only'")
+    return frozenset(name.upper() for name in given) or None
+
+
+def known_names(layout: "Layout") -> dict[str, None]:
+    """Give the names of a job's boxes, walls, fronts, drawer boxes, sides and rollouts, in order
+    and in capitals."""
     known: dict[str, None] = {}
     for box in layout.boxes:
         known |= dict.fromkeys([box.id, *([box.wall.upper()] if box.wall else [])])
@@ -28,14 +40,7 @@ def select(
         if front.drawer is not None:
             known[front.drawer.id] = None
     known |= dict.fromkeys(side.board for side in layout.sides)
-    known |= dict.fromkeys(rollout.id for rollout in layout.rollouts)
-    known |= dict.fromkeys(more)
-    given = dict.fromkeys(name.strip() for name in names)
-    if unknown := [name for name in given if name.upper() not in known]:
-        kinds = f"part, box, wall or {what}" if what else "part, box or wall"
-        said = [_unknown(name, tuple(known), kinds) for name in unknown]
-        raise click.BadParameter("\n".join(said), param_hint="'--only'")
-    return frozenset(name.upper() for name in given) or None
+    return known | dict.fromkeys(rollout.id for rollout in layout.rollouts)
 
 
 def select_first(layout: "Layout") -> frozenset[str]:

@@ -10,6 +10,7 @@ import click
 
 from cli.failures import Failure
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import with_job
 from cli.output import write_text
 from cli.terminal import draw, tell
@@ -18,7 +19,10 @@ ALONE = "Only this computer sees the pages; --lan lets the telephones of its net
 NO_NETWORK = "No network is up: only this computer sees the pages."
 
 
-@click.command()
+@command(
+    ("At this computer, to try", "serve kitchen.toml"),
+    ("For the phones in the shop", "serve kitchen.toml --lan"),
+)
 @with_job
 @click.option(
     "--port",
@@ -33,10 +37,10 @@ NO_NETWORK = "No network is up: only this computer sees the pages."
     "--new-key", is_flag=True, help="Make a new key: links and labels with the old one end."
 )
 def serve(asked: Asked, port: int | None, lan: bool, open_reading: bool, new_key: bool) -> None:
-    """Serve a page for every part of JOB: where it goes, what is next, a button to mark it done.
+    """Serve a page for every part of JOB, to be marked off.
 
-    Marks, notes and photos are kept beside JOB; edit JOB meanwhile, the pages follow. Without
-    --lan only this computer sees them. Ctrl-C ends it.
+    It says where the part goes and what is next. Marks, notes and photos are kept beside JOB; edit
+    JOB meanwhile, the pages follow. Without --lan only this computer sees them. Ctrl-C ends it.
     """
     from cli.serving.access import Gate
     from cli.serving.answers import Answers

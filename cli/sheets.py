@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import (
     each_option,
     format_option,
@@ -26,7 +27,7 @@ from cli.printing import (
     write_pdf_file,
 )
 from cli.selection import narrow, nothing_drawn, select, select_first
-from cli.terminal import tell
+from cli.terminal import mention, tell
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
@@ -39,7 +40,18 @@ SIZE = {
 }
 
 
-@click.command()
+@command(
+    ("One box, part by part", "sheets kitchen.toml --only B1"),
+    (
+        "One door and one drawer of each hardware, to try on scrap",
+        "sheets kitchen.toml --first -o first.pdf",
+    ),
+    (
+        "The hinge edges in one piece, off a plotter's roll",
+        "sheets kitchen.toml --strip --paper roll-610",
+    ),
+    ("Every face for a laser", "sheets kitchen.toml --format dxf -o faces"),
+)
 @with_job
 @only_option
 @each_option
@@ -172,7 +184,7 @@ def _draw_stick(layout: "Layout", paper: "Paper", boards: Collection[str], targe
         return
     write_bytes(target, data, sources=layout.job.sources)
     if target != "-":
-        tell(
+        mention(
             f"{target}: {counted(pages, 'page')}. Print at 100 %; measure the joined stick with a "
             "steel tape.",
         )

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Literal
 import click
 
 from cli.jobs import Asked
+from cli.manners import command
 from cli.options import (
     format_option,
     only_of,
@@ -25,7 +26,11 @@ if TYPE_CHECKING:
     from jigs.box.parts import Layout
 
 
-@click.command()
+@command(
+    ("All pages of the drill, each setting once", "stations kitchen.toml"),
+    ("What is bored on scrap first, and measured", "stations kitchen.toml --first -o first.pdf"),
+    ("Plates to cut from hardboard", "stations kitchen.toml --format dxf -o plates"),
+)
 @with_job
 @only_of("part, box, wall or station")
 @click.option(
@@ -59,7 +64,9 @@ def stations(
     form: Literal["pdf", "svg", "dxf", "json"],
     output: str | None,
 ) -> None:
-    """Draw the stations of JOB: all parts that share bit, stop and pattern on one page."""
+    """Draw a page for each setting of the drill.
+
+    It has all parts of JOB that share bit, stop and pattern."""
     from cli.drawing import bind, tell_unprintable, watched
     from jigs.bench.firstarticle import first_articles
     from jigs.bench.rows import choose_rows, first_rows, tried_together

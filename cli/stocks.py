@@ -5,18 +5,23 @@ from typing import TYPE_CHECKING
 
 import click
 
+from cli.completing import offer_stocks
 from cli.labelstock import find_stock, known_stocks, raster_for
+from cli.manners import command
 from cli.options import dots_option, printer_option
 from cli.output import write_bytes, write_text
 from cli.printers import find_printer
-from cli.terminal import tell
+from cli.terminal import mention
 
 if TYPE_CHECKING:
     from jigs.given.job import Job
 
 
-@click.command()
-@click.argument("name", metavar="[NAME]", required=False)
+@command(
+    ("Which labels there are", "stocks"),
+    ("A test page, to hold against the light", "stocks letter-2x5"),
+)
+@click.argument("name", metavar="[NAME]", required=False, shell_complete=offer_stocks)
 @click.option(
     "--job", metavar="JOB", type=click.Path(path_type=Path), help="Take the stocks of JOB as well."
 )
@@ -31,9 +36,10 @@ if TYPE_CHECKING:
 def stocks(
     name: str | None, job: Path | None, printer: str | None, dots: int | None, output: str | None
 ) -> None:
-    """List the sheets and rolls of labels, and the tags, with their geometry.
+    """List the stocks of labels, or draw the test page of one.
 
-    With NAME it draws that stock's test page, to lay over the labels against the light.
+    Sheets, rolls and tags with their geometry. With NAME it draws that stock's test page, to lay
+    over the labels against the light.
     """
     read = None
     if job is not None:
@@ -68,4 +74,4 @@ def _draw(
     data = write_pdf([page], title=f"Test page of {stock.name}")
     write_bytes(target, data, sources=job.sources if job else ())
     if target != "-":
-        tell(f"{target}: {tell_fit(stock)}")
+        mention(f"{target}: {tell_fit(stock)}")

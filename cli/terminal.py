@@ -11,7 +11,9 @@ import contextlib
 import errno
 import os
 import re
+import shlex
 import sys
+import textwrap
 from collections.abc import Sequence
 from typing import TextIO
 
@@ -22,6 +24,13 @@ _OBEYED = re.compile(
     "|\r(?!\n)"
 )
 """Control characters but for tab and line end, marks of direction, halves of a character."""
+
+NARROWEST = 40
+"""Lines are not broken shorter, characters."""
+_QUIET = "jigsheet.quiet"
+_GAP = re.compile(r" {2,}")
+_HELD = "\x1f"
+"""A blank inside a cell, while its line is broken: no text has it, it is written as its code."""
 
 _REASONS = {
     errno.ENOSPC: "the disk is full",
@@ -43,11 +52,99 @@ def plain(text: str) -> str:
 
 
 def tell(text: str, *, nl: bool = True) -> None:
-    """Say something on standard error. Where nobody can hear it, the work goes on."""
+    """Say something on standard error, on a terminal no wider than it is. Where nobody can hear
+    it, the work goes on."""
     try:
-        click.echo(plain(text), err=True, nl=nl)
+        click.echo(fitted(plain(text), sys.stderr), err=True, nl=nl)
     except OSError:
         abandon(sys.stderr)
+
+
+def mention(text: str, *, nl: bool = True) -> None:
+    """Say what was read or written, unless --quiet was asked for."""
+    if not is_quiet():
+        tell(text, nl=nl)
+
+
+def keep_quiet(ctx: click.Context) -> None:
+    """Mention nothing more in this run."""
+    ctx.meta[_QUIET] = True
+
+
+def is_quiet() -> bool:
+    """Tell whether --quiet was asked for."""
+    ctx = click.get_current_context(silent=True)
+    return ctx is not None and bool(ctx.meta.get(_QUIET))
+
+
+def terminal_width(stream: TextIO) -> int | None:
+    """Give the columns of the terminal that a stream is, None where it is none."""
+    if not stream.isatty():
+        return None
+    said = os.environ.get("COLUMNS", "")
+    try:
+        columns = int(said) if said.isdecimal() else os.get_terminal_size(stream.fileno()).columns
+    except OSError:
+        columns = 0
+    # Some terminals begin a new line once the last column is full.
+    return max((columns or 80) - 1, NARROWEST)
+
+
+def fitted(text: str, stream: TextIO) -> str:
+    """Break the lines that a stream's terminal is too narrow for; what is no terminal takes
+    lines of any length."""
+    width = terminal_width(stream)
+    return text if width is None else fit(text, width)
+
+
+def fit(text: str, width: int) -> str:
+    """Break lines that are wider than `width`, what goes on set in under its line; the columns of
+    a table are parted between them.
+
+    >>> print(fit("  B1-SIDE-L  1  774.7 x 584.2  band front", 28))
+      B1-SIDE-L  1
+          774.7 x 584.2
+          band front
+    """
+    return "\n".join(part for line in text.split("\n") for part in _broken(line, width))
+
+
+def _broken(line: str, width: int) -> list[str]:
+    if len(line) <= width:
+        return [line]
+    indent = len(line) - len(line.lstrip())
+    under = " " * min(indent + (4 if _GAP.search(line.strip()) else 2), width // 2)
+    if _GAP.search(line.strip()):
+        parts = re.split(r"( {2,})", line.strip())
+        line = " " * indent + "".join(
+            part.replace(" ", _HELD) if part.strip() and len(part) <= width - len(under) else part
+            for part in parts
+        )
+    lines = textwrap.wrap(
+        line, width, subsequent_indent=under, break_long_words=False, break_on_hyphens=False
+    )
+    return [part.replace(_HELD, " ") for part in lines]
+
+
+def typed(*words: object) -> str:
+    """Give words as they are typed in this system's shell: one with a blank in quotes."""
+    texts = [str(word) for word in words]
+    if sys.platform == "win32":
+        from subprocess import list2cmdline
+
+        return list2cmdline(texts)
+    return shlex.join(texts)
+
+
+def typed_line(*words: object) -> str:
+    """Give the line that runs a command, as it stands in a sentence: set apart by quotes unless it
+    has some itself.
+
+    >>> print(typed_line("check", "galley.toml"), "or", typed_line("check", "my galley.toml"))
+    'jigsheet check galley.toml' or jigsheet check 'my galley.toml'
+    """
+    line = typed("jigsheet", *words)
+    return line if {"'", '"'} & set(line) else f"'{line}'"
 
 
 def draw(lines: Sequence[str]) -> None:

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from templates.lists.listing import Group, Listing, Section, Table, Words
-from templates.words.textlines import columned, wrapped
+from templates.words.textlines import columned, line_width, wrapped
 
-MOST_LEAD = 66
-"""Furthest right that what runs on begins anew, characters."""
+LEAST_REST = 30
+"""Least room that what runs on has where it begins anew, characters."""
 
 
 def listing_text(listing: Listing) -> str:
@@ -45,7 +45,7 @@ def _group(group: Group, lines: Iterator[tuple[str, str]]) -> Iterator[str]:
     """Give the lines of a group, its rows' own the next of `lines`."""
     for row in group.rows:
         lead, rest = next(lines)
-        under = " " * min(len(lead), MOST_LEAD)
+        under = " " * min(len(lead), line_width() - LEAST_REST)
         yield from wrapped(rest, lead, under) if rest else [lead.rstrip()]
         if row.note:
             yield from wrapped(row.note, " " * 8, " " * 8)

@@ -14,6 +14,7 @@ import re
 
 from jigs.ground.errors import LengthError
 from jigs.ground.lengths import LONGEST, MM_PER_INCH, parse_length
+from jigs.ground.nearest import suggest_near
 from templates.page.paper import MARGIN, PAPERS, Paper
 
 LEAST_PAPER = (PAPERS["common"].width + 2 * MARGIN, PAPERS["common"].height + 2 * MARGIN)
@@ -37,7 +38,11 @@ def named_paper(text: str) -> Paper:
         return _roll(name, roll["width"])
     if sizes := _SIZES.fullmatch(name):
         return _sheet(name, sizes["first"], sizes["second"])
-    raise LengthError(f"{text!r} is not one of {', '.join(PAPERS)}, nor {ALLOWED}.")
+    near = suggest_near(name, PAPERS)
+    raise LengthError(
+        f"{text!r} is not one of {', '.join(PAPERS)}, nor {ALLOWED}."
+        + (f" {near[0].upper()}{near[1:]}" if near else "")
+    )
 
 
 def _roll(name: str, text: str) -> Paper:

@@ -168,21 +168,25 @@ def held_words(part: Front | Rollout, unit: Unit) -> str:
     return "; ".join(reason_of(problem, unit) for problem in part.held)
 
 
-def closing_text(layout: Layout, costs: Mapping[str, str], labels: int, stock: str) -> str:
+def closing_text(
+    layout: Layout, costs: Mapping[str, str], labels: int, stock: str, *, written: bool = True
+) -> str:
     """Give the closing summary of a pack; `costs` says what each file that is drilled by asks for,
-    `labels` how many labels there are, `stock` what they are printed on."""
+    `labels` how many labels there are, `stock` what they are printed on. Not `written`: only what
+    is held back, open or not checked."""
     held = [part for part in layout.units if part.withheld]
     first = f"{_ready(layout, SHEETS.ready)}, {len(held) or 'none'} held"
     if held:
         first += ": " + "; ".join(f"{front.id} {_reasons(front)}" for front in held)
     files = " or ".join(costs) + (", not both," if len(costs) > 1 else "")
-    lines = [
-        f"{first.rstrip('.')}. {_resting(layout)}",
-        " ".join(f"{name}: {cost}." for name, cost in costs.items()),
-        f"Print {files} at 100 %; measure the bars on page 1 first.",
-        f"labels.pdf: {counted(labels, 'label')}, one for every front, drawer box and cut piece, "
-        f"on {stock} labels.",
-    ]
+    lines = [f"{first.rstrip('.')}. {_resting(layout)}"]
+    if written:
+        lines += [
+            " ".join(f"{name}: {cost}." for name, cost in costs.items()),
+            f"Print {files} at 100 %; measure the bars on page 1 first.",
+            f"labels.pdf: {counted(labels, 'label')}, one for every front, drawer box and cut "
+            f"piece, on {stock} labels.",
+        ]
     if incomplete := incomplete_words(layout):
         lines.append(f"Incomplete: {'; '.join(incomplete)}.")
     if layout.job.delivery and layout.job.delivery.missing:

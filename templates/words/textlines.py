@@ -7,16 +7,34 @@
 """
 
 import textwrap
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
 
 WIDTH = 96
-"""Widest line on a terminal, characters."""
+"""Widest line of a list, characters."""
+_width = ContextVar("width", default=WIDTH)
+
+
+def line_width() -> int:
+    """Give how wide lines are set now, characters."""
+    return _width.get()
+
+
+@contextmanager
+def as_wide(width: int | None) -> Iterator[None]:
+    """Set lines for a terminal of so many characters, if it is narrower than a list."""
+    before = _width.set(min(width or WIDTH, WIDTH))
+    try:
+        yield
+    finally:
+        _width.reset(before)
 
 
 def wrapped(text: str, first: str, rest: str) -> list[str]:
     """Break a text into lines, the first and the others each indented."""
     return textwrap.wrap(
-        text, WIDTH, initial_indent=first, subsequent_indent=rest,
+        text, line_width(), initial_indent=first, subsequent_indent=rest,
         break_on_hyphens=False, break_long_words=False,
     )  # fmt: skip
 
