@@ -70,4 +70,4 @@ def may_colour() -> bool:
     """Tell whether anybody wants colours: not in a file, on a terminal that has none, or where
     NO_COLOR stands (no-color.org, from memory)."""
     plain = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
-    return not plain and sys.stdout.isatty()
+    return not plain and sys.stdout is not None and sys.stdout.isatty()

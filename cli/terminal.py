@@ -28,7 +28,8 @@ _OBEYED = re.compile(
 NARROWEST = 40
 """Lines are not broken shorter, characters."""
 _QUIET = "jigsheet.quiet"
-_GAP = re.compile(r" {2,}")
+_GAP = re.compile(r"( {2,})")
+"""What stands between two cells of a table."""
 _HELD = "\x1f"
 """A blank inside a cell, while its line is broken: no text has it, it is written as its code."""
 
@@ -115,7 +116,7 @@ def _broken(line: str, width: int) -> list[str]:
     indent = len(line) - len(line.lstrip())
     under = " " * min(indent + (4 if _GAP.search(line.strip()) else 2), width // 2)
     if _GAP.search(line.strip()):
-        parts = re.split(r"( {2,})", line.strip())
+        parts = _GAP.split(line.strip())
         line = " " * indent + "".join(
             part.replace(" ", _HELD) if part.strip() and len(part) <= width - len(under) else part
             for part in parts
