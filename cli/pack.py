@@ -79,10 +79,9 @@ def make_pack(
     from jigs.bench.boxtable import box_tables
     from jigs.bench.stations import plan_stations
     from jigs.checks.rubbing import before_order
-    from jigs.cutlist.cutlist import cut_job
+    from jigs.cutlist.cutlist import choose_parts, cut_job
     from jigs.layout.layout import as_printed
     from jigs.order.buying import make_order
-    from jigs.order.partslist import choose_parts
     from templates.binding.jobsheets import make_sheets
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.binding.packlist import contents_data

@@ -15,7 +15,7 @@ from cli.options import (
 from cli.output import write_bytes, write_text
 
 if TYPE_CHECKING:
-    from jigs.order.partslist import PartsList
+    from jigs.cutlist.cutlist import PartsList
 
 
 @command(
@@ -65,8 +65,7 @@ def parts(
 def list_parts(asked: Asked, only: tuple[str, ...], target: str) -> "PartsList":
     """Cut JOB into its pieces, and choose those that --only names."""
     from cli.selection import narrow, select
-    from jigs.cutlist.cutlist import cut_job
-    from jigs.order.partslist import choose_parts
+    from jigs.cutlist.cutlist import choose_parts, cut_job
 
     layout = asked.lay_out(target)
     cut = cut_job(layout)

@@ -16,9 +16,9 @@ import pytest
 
 from jigs.checks.cutting import with_cutting
 from jigs.checks.rubbing import with_rubbing
+from jigs.cutlist.cutlist import choose_parts
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from jigs.order.partslist import choose_parts
 from jigs.reading.inputs import read_job
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text

@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from jigs.box.bypart import with_open
 from jigs.box.parts import Front, Layout
-from jigs.box.provenance import with_open
 from jigs.fittings.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.given.hardware import HingeRecord, SlideRecord
 

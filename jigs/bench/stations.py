@@ -17,7 +17,7 @@ from jigs.bench.rows import with_held, with_rows
 from jigs.bench.screwed import place_box_corners, place_clearances, place_fixing_cards, place_hooks
 from jigs.bench.sides import place_sides
 from jigs.bench.station import Bit, Row, Setting, Station, Work
-from jigs.box.boxparts import findings_at, findings_in_face
+from jigs.box.bypart import findings_at, findings_in_face
 from jigs.box.parts import Layout
 from jigs.fittings.kinds import KINDS, Kind
 from jigs.given.confirming import OpenNumber, RecordKind

@@ -13,8 +13,7 @@ the way of that front's slides.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from jigs.box.carcass import Bay, Carcass, name_partition, name_side
-from jigs.box.frame import frame_of
+from jigs.box.carcass import Bay, Carcass, frame_of, name_partition, name_side
 from jigs.box.fronts import Column, PlacedFront, place_stack
 from jigs.box.parts import Gaps
 from jigs.given.job import BoxSpec, ColumnSpec, Job, Reveal

@@ -14,7 +14,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from jigs.box.frame import Frame
+from jigs.box.carcass import Frame
 from jigs.box.parts import FrontPlace, Gaps
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontKind, FrontSpec, Measures, Overlay

@@ -51,6 +51,10 @@ class FrontPlace:
         """The last column it stands in."""
         return self.column + self.span - 1
 
+    def shares_column(self, other: "FrontPlace") -> bool:
+        """Tell whether both stand in one column of their box."""
+        return self.column <= other.last_column and other.column <= self.last_column
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardEnds:

@@ -1,4 +1,5 @@
-"""What is no finding: published ranges that kitchens are made to, and what nothing in the job says.
+"""What is no finding: published ranges that kitchens are made to, what nothing in the job says, and
+slides that stay beside the 32 mm row.
 
 Advice is no rule for anybody's own kitchen: nothing is held back, counted or stamped. A job in
 millimetres is held against EN 1116, one in inches against KCMA A161.1, both second hand: put down
@@ -6,19 +7,26 @@ from what others say of them, not from the standards themselves.
 
 What was not looked at is not doubtful, it is only not known. What is named is what stating it would
 let the check see: a wall's ends, its ceiling and counter, a built box's diagonals, what a slide
-bears. Paint and the seasons are reckoned with where the
-job says what they hang on.
+bears. Paint and the seasons are reckoned with where the job says what they hang on.
+
+Nothing is wrong with a slide beside the row, where the grid is wanted for them: its holes are
+drilled by their own distances. It stands with its front's bottom edge: that edge lowered by what
+the holes lie above the row puts them on it, and the front below gives the height. The lowest drawer
+stands on the bottom panel, so the row has to come to it.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from jigs.box.parts import Layout
+from jigs.box.drawers import off_grid
+from jigs.box.facework import first_hole
+from jigs.box.parts import Front, Layout
 from jigs.cutlist.boxes import is_place
 from jigs.gaps.reckoning import list_left_out
 from jigs.given.job import COUNTER_BOXES, BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
+from jigs.ground.grid import COINCIDE, LEAST_START, PITCH
 from jigs.ground.lengths import MM_PER_INCH
 
 EN_1116 = "EN 1116, second hand"
@@ -217,3 +225,76 @@ def _of_slides(layout: Layout) -> Iterator[Unchecked]:
 
 def _once(names: Iterator[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(names))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OffRow:
+    """The slides of a box that stay beside the row.
+
+    `off`: each front, and how far its slide's holes lie above (below: negative) the nearest hole
+    of the row; mm. `start`: the row's first hole that brings the lowest of them onto it, None
+    where none of them stands on the bottom panel. `heights`: the fronts' heights that bring the
+    others onto it, where `start` need not change.
+    """
+
+    box: str
+    off: tuple[tuple[str, float], ...]
+    start: float | None
+    heights: tuple[tuple[str, float], ...]
+
+
+def slides_off_row(layout: Layout) -> tuple[OffRow, ...]:
+    """List the boxes whose slides stay beside the row, where `slides = true` asks for it."""
+    if not layout.job.grid.slides:
+        return ()
+    lines = {
+        (side.box, fitting.part): fitting.holes[0].y + side.ends.base
+        for side in layout.sides
+        for fitting in side.fittings
+        if fitting.kind == "slide" and fitting.holes
+    }
+    by_box: dict[str, list[Front]] = {box.id: [] for box in layout.boxes}
+    for front in layout.fronts:
+        by_box[front.box].append(front)
+    found = []
+    for box in layout.boxes:
+        fronts = by_box[box.id]
+        start = first_hole(layout.job, box)
+        off = {
+            front.id: miss
+            for front in fronts
+            if (line := lines.get((box.id, front.id))) is not None
+            and abs(miss := off_grid(line, start)) > COINCIDE + SLACK
+        }
+        if off:
+            lowest = next((f for f in fronts if f.id in off and f.place.row == f.place.rows), None)
+            found.append(
+                OffRow(
+                    box=box.id,
+                    off=tuple(off.items()),
+                    start=_start(start + off[lowest.id]) if lowest else None,
+                    heights=() if lowest else _onto_row(fronts, off),
+                )
+            )
+    return tuple(found)
+
+
+def _start(height: float) -> float:
+    """Give the lowest first hole of the row that has one at this height; mm."""
+    return (height - LEAST_START) % PITCH + LEAST_START
+
+
+def _onto_row(fronts: Sequence[Front], off: dict[str, float]) -> tuple[tuple[str, float], ...]:
+    """Give the heights with which each bottom edge is lowered by what its slide is off; mm."""
+    heights = {front.id: front.height for front in fronts}
+    for front in fronts:
+        miss = off.get(front.id, 0.0)
+        heights[front.id] += miss
+        for other in fronts:
+            if other.place.row == front.place.row + 1 and other.place.shares_column(front.place):
+                heights[other.id] -= miss
+    return tuple(
+        (front.id, heights[front.id])
+        for front in fronts
+        if abs(heights[front.id] - front.height) > SLACK
+    )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from jigs.box.carcass import Carcass
 from jigs.box.facework import DoorPlan
 from jigs.box.fronts import PlacedFront
-from jigs.checks.fivepiece import check_stile
+from jigs.checks.frontholes import check_stile
 from jigs.fittings.hinge import (
     BELIEVABLE_CONSTANTS,
     OVERLAY_LIMIT,

@@ -1,4 +1,5 @@
-"""The whole cut list of a job: box by box with its drawer boxes, then what belongs to the walls.
+"""The whole cut list of a job: box by box with its drawer boxes, then what belongs to the walls;
+and the pieces of it that are chosen: all, or those of a part, a box or a wall.
 
 A front that is held back has no drawer box here: what holds it may change the drawer's size.
 A box that is built already has its pieces listed, for their labels, but they are not cut again;
@@ -6,16 +7,16 @@ its drawer boxes are, for the width that the job says; what does not fit the box
 held back.
 """
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from jigs.box.columns import place_columns
-from jigs.box.drawerbox import Rollout
+from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.box.parts import Layout, Side
 from jigs.cutlist.boxes import BoxPieces, cut_box
 from jigs.cutlist.drawers import behind_front, cut_drawer, cut_spacers
 from jigs.cutlist.joints import Unclear
-from jigs.cutlist.piece import Piece
+from jigs.cutlist.piece import Piece, Stuff
 from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers, wall_tags
 from jigs.ground.geometry import SLACK
@@ -120,4 +121,89 @@ def cut_job(layout: Layout) -> Cut:
         nailers_inside=tuple(inside),
         left_out=tuple(left_out),
         standing=frozenset(standing),
+    )
+
+
+STAMPED: dict[Stuff, str] = {
+    "side": "material.side",
+    "back": "material.back",
+    "front": "material.front",
+    "drawer-side": "material.drawer_side",
+}
+"""The key of the job that a board's thickness comes from."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartsList:
+    """The chosen pieces of a job; `left_out`: drawer boxes whose fronts are held back; `built`:
+    boxes that stand already, whose own pieces are not cut again."""
+
+    layout: Layout
+    pieces: tuple[Piece, ...]
+    left_out: tuple[str, ...] = ()
+    built: tuple[str, ...] = ()
+
+    def list_boxes(self) -> frozenset[str]:
+        """List the boxes of which a piece is cut here, be it of a drawer box alone."""
+        return frozenset(piece.box for piece in self.pieces if piece.box is not None)
+
+    @property
+    def cut_boxes(self) -> frozenset[str]:
+        """The boxes that are cut here themselves."""
+        return self.list_boxes() - set(self.built)
+
+    def coded(self) -> list[tuple[Piece, str]]:
+        """Give each piece with the code on its label: a side's is that of its holes."""
+        drilled = {side.board: side.code for side in self.layout.sides}
+        return [(piece, drilled.get(piece.id) or piece.code) for piece in self.pieces]
+
+
+def choose_parts(layout: Layout, cut: Cut, only: Collection[str] | None = None) -> PartsList:
+    """Choose the pieces that `only` names: by part, by its front, its box or its wall."""
+    built = tuple(dict.fromkeys(p.box for p in cut.pieces if p.box and p.id in cut.standing))
+    if only is None:
+        return PartsList(layout=layout, pieces=cut.to_cut, left_out=cut.left_out, built=built)
+    fronts = {part.id for part in layout.units}
+    pieces = tuple(piece for piece in cut.to_cut if _names_of(layout, piece) & set(only))
+    named = {
+        piece.box
+        for piece in cut.pieces
+        if piece.id in cut.standing and _names_of(layout, piece) & set(only)
+    }
+    own = fronts | {front.drawer.id for front in layout.fronts if front.drawer is not None}
+    left_out = tuple(name for name in cut.left_out if name in own)
+    return PartsList(
+        layout=layout,
+        pieces=pieces,
+        left_out=left_out,
+        built=tuple(box for box in built if box in named),
+    )
+
+
+def _names_of(layout: Layout, piece: Piece) -> set[str | None]:
+    """Give the names by which a piece is chosen."""
+    return {
+        _rollout_of(layout, piece),
+        piece.id,
+        piece.box,
+        piece.front,
+        f"{piece.front}-BOX",
+        piece.wall.upper(),
+    }
+
+
+def _rollout_of(layout: Layout, piece: Piece) -> str | None:
+    """Name the rollout whose drawer box a piece belongs to."""
+    named = (rollout.id for rollout in layout.rollouts if rollout.box == piece.box)
+    return next((name for name in named if piece.id.startswith(f"{name}-")), None)
+
+
+def drawers_of(parts: PartsList) -> tuple[AnyDrawer, ...]:
+    """Give the drawer boxes of which a piece is cut here, rollouts last."""
+    layout = parts.layout
+    fronts = {piece.front for piece in parts.pieces if piece.front}
+    rolling = {_rollout_of(layout, piece) for piece in parts.pieces}
+    return (
+        *(f.drawer for f in layout.fronts if f.drawer is not None and f.id in fronts),
+        *(rollout for rollout in layout.rollouts if rollout.id in rolling),
     )

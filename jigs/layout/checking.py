@@ -6,14 +6,12 @@ from dataclasses import dataclass, field, replace
 from jigs.box.facework import door_mass
 from jigs.box.inhand import has_size
 from jigs.box.plan import BoxPlan, FrontPlan
-from jigs.checks.built import check_built
-from jigs.checks.closing import NOT_CLOSED, check_closing, check_columns, check_counter
+from jigs.checks.closing import NOT_CLOSED, check_built, check_closing, check_columns, check_counter
 from jigs.checks.doors import check_door
 from jigs.checks.drawers import check_drawer
 from jigs.checks.faces import check_bores, check_faces, check_waits
-from jigs.checks.fivepiece import check_wood_in_hand
+from jigs.checks.frontholes import check_fittings, check_wood_in_hand
 from jigs.checks.inhand import check_arrival, check_gaps_in_hand, check_measured
-from jigs.checks.pulls import check_fittings
 from jigs.checks.rollouts import check_rollouts
 from jigs.checks.stated import (
     check_blind,

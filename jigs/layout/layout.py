@@ -5,10 +5,10 @@ finished; and what was understood of it in one line, so that a misread list is s
 from collections import Counter
 from dataclasses import dataclass, replace
 
+from jigs.box.bypart import with_open
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.box.plan import BoxPlan, plan_box
-from jigs.box.provenance import with_open
 from jigs.checks.cutting import check_standing
 from jigs.checks.faces import check_shared
 from jigs.checks.inhand import check_surplus

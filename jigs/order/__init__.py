@@ -1,5 +1,5 @@
 """What is needed, bought and delivered.
 
-`buying` says what is ordered, `needed` counts hardware and screws, `supplierrows` makes the
-supplier's rows; `matching` and `handing` lay what came beside what was ordered.
+`buying` says what is ordered and makes the supplier's rows, `needed` counts hardware and screws;
+`matching` lays what came beside what was ordered, by the best assignment (`assign`).
 """

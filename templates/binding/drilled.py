@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from jigs.bench.benchpart import Marks, marks_of
-from jigs.box.boxparts import parts_of_box
+from jigs.box.bypart import parts_of_box
 from jigs.box.parts import Front, Layout
 from templates.faces.faceview import FaceView
 from templates.faces.views import (

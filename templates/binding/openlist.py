@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.box.bypart import open_in
 from jigs.box.parts import Layout
-from jigs.box.provenance import open_in
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
 from jigs.ground.keys import Rests

@@ -9,7 +9,7 @@ the boxes beside it.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from jigs.box.boxparts import parts_of_box
+from jigs.box.bypart import parts_of_box
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Block, Piece

@@ -13,11 +13,10 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from jigs.bench.station import Station
-from jigs.box.boxparts import parts_of_box
+from jigs.box.bypart import OpenCuts, parts_of_box
 from jigs.box.parts import Layout, Side
-from jigs.box.provenance import OpenCuts
+from jigs.cutlist.cutlist import STAMPED
 from jigs.cutlist.piece import ASSEMBLED_KINDS, DRAWER_KINDS, Piece, PieceKind
-from jigs.order.partslist import STAMPED
 from jigs.progress.tracked import DRILLED
 from templates.labels.labelwords import (
     LabelWords,

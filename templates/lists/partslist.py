@@ -8,16 +8,16 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
+from jigs.box.bypart import OpenCuts
 from jigs.box.drawerbox import AnyDrawer
-from jigs.box.provenance import OpenCuts
+from jigs.cutlist.cutlist import PartsList, drawers_of
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, BoardTotal, Trap, add_banding, add_boards, find_trap
 from jigs.given.cautions import cautions_of
-from jigs.order.partslist import PartsList, assumed_in, drawers_of
 from templates.lists.cells import csv_text, in_mm, number
 from templates.words.findings import problems_data
 from templates.words.openwords import open_cell, open_data
-from templates.words.partswords import BUILT_NOTE, HELD_NOTE
+from templates.words.partswords import BUILT_NOTE, HELD_NOTE, assumed_in
 
 COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",

@@ -7,12 +7,12 @@ tables, by a short name (P1, G1).
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from jigs.box.provenance import OpenCuts
+from jigs.box.bypart import OpenCuts
+from jigs.cutlist.cutlist import PartsList
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.totals import STUFF_ORDER
 from jigs.given.cautions import cautions_of
 from jigs.ground.lengths import Unit, format_inches, format_mm, in_both
-from jigs.order.partslist import PartsList, assumed_in
 from templates.lists.listing import (
     Column,
     Group,
@@ -30,6 +30,7 @@ from templates.words.findings import before_cutting
 from templates.words.openwords import STAMP
 from templates.words.partswords import (
     SLIDES,
+    assumed_in,
     assumed_words,
     board_title,
     box_title,

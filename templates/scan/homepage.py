@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from jigs.box.provenance import open_in
+from jigs.box.bypart import open_in
 from jigs.progress.agenda import due
 from jigs.progress.standing import Standing
 from jigs.progress.tracked import Tracked

@@ -4,7 +4,7 @@ does it go, which way up, what next, what does it wait for, where are its holes.
 
 from collections.abc import Iterator
 
-from jigs.box.boxparts import findings_at
+from jigs.box.bypart import findings_at
 from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_length, format_sizes

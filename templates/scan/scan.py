@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
-from jigs.box.boxparts import hung_over, hung_under
+from jigs.box.bypart import hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.frontgaps import BESIDE
 from jigs.box.parts import Layout

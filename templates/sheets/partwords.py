@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterable
 
-from jigs.box.boxparts import findings_at, findings_in_face, hung_over, hung_under
+from jigs.box.bypart import findings_at, findings_in_face, hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.ground.problems import OF_HINGES, OPEN_CODES, Problem

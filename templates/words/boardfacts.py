@@ -4,7 +4,7 @@ from, which plates they carry, what of them is still to come.
 
 from collections.abc import Iterator
 
-from jigs.box.boxparts import parts_of_box
+from jigs.box.bypart import parts_of_box
 from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout, Side
 from jigs.given.cautions import SPRUNG

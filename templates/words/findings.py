@@ -7,13 +7,12 @@ whole job, and one that several parts share is said once, with all of them.
 from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass
 
+from jigs.box.bypart import depending, open_in
 from jigs.box.drawerbox import Rollout
 from jigs.box.frontgaps import measure_gaps
 from jigs.box.parts import Front, Layout
-from jigs.box.provenance import depending, open_in
-from jigs.checks.advice import advise, list_unchecked
+from jigs.checks.advice import OffRow, advise, list_unchecked, slides_off_row
 from jigs.checks.rubbing import RUBS
-from jigs.checks.slidegrid import OffRow, slides_off_row
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
 from templates.words.advicewords import advice_words

@@ -1,7 +1,7 @@
 """The gaps round fronts in words: those that their sizes make, wherever those sizes are shown
 before they are bought; on the sheets those of the job or of a front."""
 
-from jigs.box.boxparts import parts_of_box
+from jigs.box.bypart import parts_of_box
 from jigs.box.frontgaps import SAME, GapsMade
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import SLACK, Hand

@@ -7,7 +7,7 @@ Each has a worth: where a label is too low for all, the line of least worth goes
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from jigs.box.boxparts import hung_over, hung_under, parts_of_box
+from jigs.box.bypart import hung_over, hung_under, parts_of_box
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.piece import Piece

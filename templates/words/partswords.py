@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 
-from jigs.cutlist.piece import Groove, Stuff
+from jigs.cutlist.cutlist import STAMPED, PartsList, drawers_of
+from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.toe import stands
 from jigs.cutlist.totals import (
     PER_EDGE,
@@ -25,7 +26,6 @@ from jigs.ground.lengths import (
     format_length,
     in_both,
 )
-from jigs.order.partslist import STAMPED, PartsList, drawers_of
 from jigs.reading.assumed import list_assumed
 from templates.words.openwords import STAMP, open_words
 from templates.words.textlines import counted
@@ -52,6 +52,13 @@ def board_title(job: Job, stuff: Stuff, thickness: float) -> str:
     """Name the board that pieces are cut from, and say where its thickness was not given."""
     assumed = ", ASSUMED: measure it" if STAMPED.get(stuff) in job.assumed else ""
     return f"Board of the {STUFF_WORDS[stuff]}: {_exact(thickness, job.shown)} thick{assumed}"
+
+
+def assumed_in(piece: Piece, job: Job) -> tuple[str, ...]:
+    """Say what of a piece's own board and box nobody gave, in words."""
+    keys = [STAMPED[piece.stuff]] if piece.stuff in STAMPED else []
+    keys += [f"box.{piece.box}.{key}" for key in ("width", "height", "depth")] if piece.box else []
+    return list_assumed(job, keys)
 
 
 def box_title(box: BoxSpec) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 
 from jigs.bench.benchpart import marks_of
 from jigs.bench.station import Row, Station
-from jigs.box.boxparts import hung_over, hung_under
+from jigs.box.bypart import hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Piece, PieceKind

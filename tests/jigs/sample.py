@@ -1,7 +1,6 @@
 """Jobs for tests: the golden box, its hardware, and short ways to state fronts and boxes."""
 
-from jigs.box.carcass import Carcass
-from jigs.box.frame import frame_of
+from jigs.box.carcass import Carcass, frame_of
 from jigs.box.fronts import Column, place_stack
 from jigs.box.parts import Front, Layout, Side
 from jigs.given.hardware import (

@@ -10,8 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.box.carcass import Carcass
-from jigs.box.frame import frame_of
+from jigs.box.carcass import Carcass, frame_of
 from jigs.box.parts import Layout
 from jigs.fittings.catalogue import generic_hinges
 from jigs.fittings.hinge import choose_tab_and_plate

@@ -10,8 +10,7 @@ from collections.abc import Iterable, Iterator
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.cutlist.cutlist import cut_job
-from jigs.order.partslist import choose_parts
+from jigs.cutlist.cutlist import choose_parts, cut_job
 from templates.binding.jobsheets import make_sheets
 from templates.labels.stocks import STOCKS
 from templates.lists.holelist import holes_csv, holes_json

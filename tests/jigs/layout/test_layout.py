@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.checks.slidegrid import slides_off_row
+from jigs.checks.advice import slides_off_row
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import FrontKind, FrontSpec, Grid, Use
 from jigs.given.stated import Boring, Hung, OpenedBy

@@ -3,7 +3,7 @@
 import re
 from functools import cache
 
-from jigs.box.provenance import OpenCuts
+from jigs.box.bypart import OpenCuts
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.labelstock import Stock
 from jigs.ground.lengths import format_mm

@@ -6,9 +6,8 @@ import json
 from pathlib import Path
 
 from jigs.box.parts import Layout
-from jigs.cutlist.cutlist import cut_job
+from jigs.cutlist.cutlist import choose_parts, cut_job
 from jigs.layout.layout import lay_out
-from jigs.order.partslist import choose_parts
 from jigs.reading.inputs import read_job
 from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.partslist import parts_csv, parts_json

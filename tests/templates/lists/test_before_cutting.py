@@ -5,9 +5,8 @@ from pathlib import Path
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.cutlist.cutlist import cut_job
+from jigs.cutlist.cutlist import choose_parts, cut_job
 from jigs.layout.layout import lay_out
-from jigs.order.partslist import choose_parts
 from jigs.reading.inputs import read_job
 from templates.elevations.elevation import draw_elevations
 from templates.lists.partstables import parts_text

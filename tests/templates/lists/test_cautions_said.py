@@ -5,11 +5,10 @@ import json
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.cutlist.cutlist import cut_job
+from jigs.cutlist.cutlist import choose_parts, cut_job
 from jigs.given.cautions import APPLIANCES, FASTEN, PAINT, TWO_PEOPLE
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.order.buying import make_order
-from jigs.order.partslist import choose_parts
 from templates.elevations.elevation import draw_elevations
 from templates.lists.orderlist import order_json
 from templates.lists.ordertables import order_text

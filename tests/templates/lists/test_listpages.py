@@ -9,12 +9,11 @@ from functools import cache
 import pytest
 
 from jigs.checks.cutting import with_cutting
-from jigs.cutlist.cutlist import cut_job
+from jigs.cutlist.cutlist import PartsList, choose_parts, cut_job
 from jigs.given.job import FrontSpec, Job
 from jigs.given.stated import FrontWords
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from jigs.order.partslist import PartsList, choose_parts
 from templates.lists.listing import Listing, Table, Words
 from templates.lists.listpages import list_pages
 from templates.lists.ordertables import order_listing, order_text

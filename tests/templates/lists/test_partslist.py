@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given, settings
 
 from jigs.checks.cutting import with_cutting
+from jigs.cutlist.cutlist import PartsList, choose_parts
 from jigs.given.build import Build
 from jigs.given.job import FrontSpec, Job, ShelfSpec
 from jigs.given.stated import DrawerSize, EndPanels
 from jigs.layout.layout import lay_out
-from jigs.order.partslist import PartsList, choose_parts
 from templates.lists.partslist import COLUMNS, parts_csv, parts_json
 from templates.lists.partstables import parts_text
 from tests.jigs.sample import box, job

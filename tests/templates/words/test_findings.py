@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from jigs.box.provenance import with_open
+from jigs.box.bypart import with_open
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem, error, warning
 from templates.words.findings import (

@@ -9,13 +9,12 @@ from dataclasses import replace
 import pytest
 
 from jigs.box.parts import Layout
-from jigs.cutlist.cutlist import cut_job
+from jigs.cutlist.cutlist import choose_parts, cut_job
 from jigs.given.confirming import OpenNumber, Value
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from jigs.order.partslist import choose_parts
 from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.binding.openlist import HEADING

@@ -1,6 +1,6 @@
 """Parts by box, and who hangs under whom."""
 
-from jigs.box.boxparts import hung_over, hung_under, parts_of_box
+from jigs.box.bypart import hung_over, hung_under, parts_of_box
 from jigs.given.job import FrontSpec
 from tests.jigs.sample import box, front_of, lay
 
