@@ -17,6 +17,8 @@ MOST_BOXES = 60
 """Of more boxes there is no list: it would find no room."""
 
 
+HOW = "HOW A CARD IS USED"
+"""What stands on the page before the first station."""
 INDEX = "PAGES OF EACH BOX"
 """The title of the list of boxes at the stations."""
 
@@ -45,16 +47,18 @@ def contents(entries: Sequence[ContentsEntry], width: float, room: float) -> Mar
     return next((block for block in found if block is not None), None)
 
 
-def station_contents(stations: StationSet, width: float, room: float) -> MarkBlock | None:
-    """Set the list of stations in the order of the work: page, name, cards to cut, settings; in a
-    run where `room` (mm) does not hold it in columns, None where it does not hold that."""
-    lines: list[tuple[str, str]] = []
+def station_contents(
+    stations: StationSet, width: float, room: float, guide: int
+) -> MarkBlock | None:
+    """Set the list of stations in the order of the work: page, name, cards to cut; before them, on
+    page `guide`, how a card is used; in a run where `room` (mm) does not hold it in columns, None
+    where it does not hold that."""
+    lines = [(str(guide), HOW)] if stations.stations else []
     for station in stations.stations:
         page = stations.numbered(station)[0][0]
         cards = sum(card.copies for card in station.cards)
-        settings = sum(card.settings for card in station.cards)
-        lines.append((str(page), f"{station_title(station)}: {cards}, {settings}"))
-    heading = "ORDER OF WORK: PAGE, STATION, CARDS TO CUT, SETTINGS"
+        lines.append((str(page), f"{station_title(station)}: {cards}"))
+    heading = "ORDER OF WORK: PAGE, STATION, CARDS TO CUT"
     run = f"{'; '.join(f'{page} {line}' for page, line in lines)}."
     return in_columns(heading, lines, STATIONS, width, room) or in_columns(
         heading, [("", run)] if lines else [], 1, width, room
@@ -62,11 +66,11 @@ def station_contents(stations: StationSet, width: float, room: float) -> MarkBlo
 
 
 def station_index(
-    stations: StationSet, width: float, room: float, *, listed: bool
+    stations: StationSet, width: float, room: float, guide: int, *, listed: bool
 ) -> MarkBlock | None:
     """Set the list of boxes with the pages on which their parts are drilled, below that of the
     stations where that is not `listed` before; None: no room."""
-    first = None if listed else station_contents(stations, width, room)
+    first = None if listed else station_contents(stations, width, room, guide)
     left = room if first is None else room - first.height - GAP
     boxes = [("", line) for line in _by_box(_drilled_at(stations))]
     index = in_columns(INDEX, boxes, NARROW, width, left)

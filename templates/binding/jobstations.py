@@ -69,12 +69,12 @@ def bind_stations(
     marks: tuple[Page, ...] = ()
     if articles is not None:
         marks = tuple(first_of_station_pages(stations, articles, paper, guide + 1))
-    made = make_stations(layout, stations, paper, before=guide + len(marks), cards=guide)
+    made = make_stations(layout, stations, paper, before=guide + len(marks))
     listed = False
 
     def on_cover(width: float, room: float) -> MarkBlock | None:
         nonlocal listed
-        block = station_contents(made, width, room)
+        block = station_contents(made, width, room, guide)
         listed = block is not None
         return block
 
@@ -86,7 +86,7 @@ def bind_stations(
             ("fold", "windows"),
             paper,
             guide,
-            lambda width, room: station_index(made, width, room, listed=listed),
+            lambda width, room: station_index(made, width, room, guide, listed=listed),
         ),
         *marks,
     )

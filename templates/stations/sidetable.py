@@ -1,6 +1,6 @@
 """The table of a box's sides: every line that is struck across both, from below, lettered."""
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from jigs.bench.benchpart import BenchPart
@@ -9,23 +9,23 @@ from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME
 from jigs.box.parts import Layout, Side
 from jigs.ground.geometry import Hand
+from jigs.ground.lengths import format_mm
 from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.rowfacts import said_in_row
-from templates.stations.stationrows import (
-    NextCard,
+from templates.stations.stationrows import NextCard, open_at
+from templates.stations.stationview import Shop
+from templates.stations.tablepieces import (
     Stretch,
     TableBlock,
     figure_stretches,
     joined,
-    open_at,
     set_stretches,
     size_and_blanks,
     stretches_width,
 )
-from templates.stations.stationview import Shop
 from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
 from templates.words.hingenames import hinge_words
@@ -73,7 +73,8 @@ def _table(
     sides = shop.layout.sides
     key = (table.box, table.column)
     head = _heading(table, column_title(table, sides), _told(shop, station, table), width)
-    lines = [_line(shop.layout, station, table, line, taken, width) for line in table.lines]
+    hinges = _hinges(shop.layout, table)
+    lines = [_line(hinges, station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = joined(head, lines.pop(0))
     captions = _captions()
@@ -85,6 +86,17 @@ def _table(
             for each in (*lines, _notes(shop, station, table, width))
         ),
     ]
+
+
+def _hinges(layout: Layout, table: BoxTable) -> dict[HeightLine, str]:
+    """Name the hinge of each line of plates where the doors of a table do not all hang on the same:
+    of one alone it is said below the lines."""
+    doors = {part for line in table.lines if line.purpose == "plate" for part in line.serves}
+    if len({hinge_words(layout, [door]) for door in doors}) < 2:
+        return {}
+    return {
+        line: hinge_words(layout, line.serves) for line in table.lines if line.purpose == "plate"
+    }
 
 
 def _captions() -> MarkBlock:
@@ -123,12 +135,15 @@ def _heading(table: BoxTable, title: str, told: Sequence[str], width: float) -> 
     y = -5.5
     marks.append(Text(x=0.0, y=y, text=title, size=3.5, bold=True))
     x = max(COLUMNS[1], text_width(title, 3.5, True) + 4.0)
-    for number, part in enumerate(part for part in (table.left, table.right) if part is not None):
+    boards = [part for part in (table.left, table.right) if part is not None]
+    alike = len({(format_mm(part.width), format_mm(part.height)) for part in boards}) == 1
+    for number, part in enumerate(boards):
         y -= PITCH if number else 0.0
         words = f"{part.id} {part.code}"
         marks.append(Text(x=x, y=y, text=words))
         after = max(COLUMNS[4], x + text_width(words, 2.5) + 2.0)
-        marks += moved(size_and_blanks(part, y).marks, after, 0.0)
+        size = size_and_blanks(part, y, told=alike and number > 0)
+        marks += moved(size.marks, after, 0.0)
     y -= 0.8
     for text in wrap(" ".join(filter(None, told)), 2.5, True, width - 2.0):
         y -= PITCH
@@ -137,7 +152,7 @@ def _heading(table: BoxTable, title: str, told: Sequence[str], width: float) -> 
 
 
 def _line(
-    layout: Layout,
+    hinges: Mapping[HeightLine, str],
     station: Station,
     table: BoxTable,
     line: HeightLine,
@@ -185,8 +200,7 @@ def _line(
         (("" if len(said) == 1 else f"{hands[0].upper()}: ") + _said(ways, hands), False)
         for ways, hands in said.items()
     ]
-    hinge = hinge_words(layout, line.serves) if line.purpose == "plate" else ""
-    if extra := line_words(line, brief=True) or hinge:
+    if extra := line_words(line, brief=True) or hinges.get(line, ""):
         last = words.pop()[0]
         words.append((f"{last}, {extra}", False))
     deepest = y if alike else y - (len(boards) - 1) * ROW
@@ -234,6 +248,13 @@ def _sides(shop: Shop, table: BoxTable) -> list[Side]:
     return [side for side in shop.layout.sides if (side.board, side.column, side.side) in faces]
 
 
+def _plates(shop: Shop, table: BoxTable) -> Iterator[str]:
+    """Say how high the plates are, and for which doors unless they are the same for all."""
+    facts = [*plate_facts(shop.layout, *_sides(shop, table))]
+    alike = [*plate_facts(shop.layout, *_sides(shop, table), named=False)]
+    yield from (fact.text for fact in (alike if len(alike) == 1 else facts))
+
+
 def _both(shop: Shop, table: BoxTable) -> list[Side]:
     """Give both boards of a table's column, also where nothing is bored in one."""
     column = (table.box, table.column)
@@ -251,9 +272,9 @@ def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkB
     numbers = tuple(dict.fromkeys(number for row in rows for number in row.open))
     notes = [
         *sums_of_board(table),
-        *punch_words(rows),
+        *punch_words(table, rows),
         *([open_names(numbers)] if numbers and set(numbers) != set(open_at(station)) else []),
-        *(fact.text for fact in plate_facts(shop.layout, *_sides(shop, table))),
+        *_plates(shop, table),
         *dict.fromkeys(text for row in rows for text in said_in_row(shop, row)),
     ]
     held = held_lines(table, shop.layout.job.shown)

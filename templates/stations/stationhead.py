@@ -36,8 +36,8 @@ def station_payload(station: Station) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:
-    """What the titles of a station's pages are made from; `reason`: what tells it from its like,
-    and where it is told how a card is used; `told`: its steps."""
+    """What the titles of a station's pages are made from; `reason`: what tells it from its like;
+    `told`: its steps."""
 
     shop: Shop
     station: Station
@@ -49,7 +49,7 @@ class Heading:
         right, on further ones what must be known there."""
         if number:
             title = _title(self.station, 5.0, width)
-            block = _stacked([title, self._face(width), self._bits(width)])
+            block = _stacked([title, self._face(width, again=True), self._bits(width)])
             return MarkBlock(height=block.height + 1.5, marks=block.marks)
         payload = station_payload(self.station)
         side = qr_side(payload, MODULE)
@@ -66,13 +66,13 @@ class Heading:
             [
                 paragraph(name, width, size=5.0, bold=True),
                 paragraph(code, width, bold=True),
-                self._face(width),
+                self._face(width, again=number > 0),
                 *([self._bits(width)] if number else [*self._told(width), *self._numbered(width)]),
             ]
         )
 
-    def _face(self, width: float) -> MarkBlock:
-        line = drilled_line(self.station, self.shop.views_of(self.station))
+    def _face(self, width: float, *, again: bool = False) -> MarkBlock:
+        line = drilled_line(self.station, self.shop.views_of(self.station), again=again)
         return paragraph(line, width, size=3.5, bold=True)
 
     def _bits(self, width: float) -> MarkBlock:

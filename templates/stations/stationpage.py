@@ -84,7 +84,7 @@ def station_pages(
     reason: str = "",
 ) -> list[StationPage]:
     """Lay out the pages of a station, of which the first has the number `first`. `told`: its
-    steps; `reason`: what tells it from its like, and where it is told how a card is used."""
+    steps; `reason`: what tells it from its like."""
     heading = Heading(shop=shop, station=station, reason=reason, told=told)
     rooms = [room for _, room in _ways(heading, paper, 0)]
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
@@ -94,14 +94,17 @@ def station_pages(
     table = side_blocks if station.work == "sides" else rows_of
     begun: _Draft | None = None
     for each in table(shop, station, width):
-        height = each.block.height + (0.0 if begun is last else each.head.height + GAP)
+        begun_with = each.first or each.block
+        height = each.block.height if begun is last else begun_with.height + each.head.height + GAP
         if height > last.left:
             last = _new(heading, paper.width, paper.height, len(drafts))
             drafts.append(last)
-        if begun is not last:
+        if begun is last:
+            last.add(each.block)
+        else:
             last.add(each.head)
+            last.add(begun_with)
             begun = last
-        last.add(each.block)
         last.begins += [each.begins] if each.begins else []
     name = station_title(station)
     return [

@@ -13,7 +13,7 @@ from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages
 from templates.stations.stationview import Shop, shop_of
 from templates.words.openwords import open_data
-from templates.words.stationsteps import as_on, cards_on, steps
+from templates.words.stationsteps import as_on, steps
 from templates.words.stationwords import by_hand_words, reason_words, station_title
 
 PASSES = 3
@@ -50,19 +50,17 @@ def make_stations(
     paper: Paper,
     *,
     before: int = 0,
-    cards: int | None = None,
 ) -> StationSet:
-    """Lay out stations on a paper, behind so many other pages of their file. `cards`: the page on
-    which stands how a card is used."""
+    """Lay out stations on a paper, behind so many other pages of their file."""
     laid = tuple(stations)
     shop = replace(shop_of(layout), parted=parted_tables(laid))
-    made = _laid_out(shop, laid, paper, before, cards)
+    made = _laid_out(shop, laid, paper, before)
     for _ in range(PASSES):
         pages = _pages_of(made, shop.parted)
         if pages == shop.pages:
             break
         shop = replace(shop, pages=pages)
-        made = _laid_out(shop, laid, paper, before, cards)
+        made = _laid_out(shop, laid, paper, before)
     return made
 
 
@@ -79,13 +77,10 @@ def _pages_of(
     return pages
 
 
-def _laid_out(
-    shop: Shop, laid: tuple[Station, ...], paper: Paper, before: int, cards: int | None
-) -> StationSet:
+def _laid_out(shop: Shop, laid: tuple[Station, ...], paper: Paper, before: int) -> StationSet:
     """Lay out stations where it is known, or not yet, on which page each stands."""
     sheets: list[StationPage] = []
     steps_on: dict[tuple[str, ...], int] = {}
-    where = "" if cards is None else cards_on(cards)
     for station in laid:
         fronts = (shop.fronts.get(row.part.id) for row in station.rows)
         own = steps(station, counterbored=any(f and f.screws.counterbore for f in fronts))
@@ -99,7 +94,7 @@ def _laid_out(
             paper,
             page,
             reason=" ".join(
-                filter(None, (reason_words(station, laid), by_hand_words(station, laid), where))
+                filter(None, (reason_words(station, laid), by_hand_words(station, laid)))
             ),
             told=told,
         )

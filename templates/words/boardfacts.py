@@ -85,8 +85,8 @@ def shelf_facts(*sides: Side) -> Iterator[str]:
         yield f"FIXED SHELF: strike its UPPER FACE too, {where} {up} up."
 
 
-def plate_facts(layout: Layout, *sides: Side) -> Iterator[Sentence]:
-    """Say which fronts' plates of a box's sides are how high."""
+def plate_facts(layout: Layout, *sides: Side, named: bool = True) -> Iterator[Sentence]:
+    """Say which fronts' plates of a box's sides are how high; those of all, if not `named`."""
     fronts = [front for side in sides for front in parts_of_box(layout, side.box).fronts]
     plates: dict[tuple[float, bool, str], dict[str, None]] = {}
     for fitting in (fitting for side in sides for fitting in side.fittings):
@@ -98,4 +98,5 @@ def plate_facts(layout: Layout, *sides: Side) -> Iterator[Sentence]:
     for (height, stated, hinge), names in sorted(plates.items(), key=lambda each: each[0]):
         about = "" if stated else " wanted (none is listed)"
         of = f": {hinge}" if hinge else ""
-        yield Sentence(f"Plates {format_mm(height)} high{about} for {', '.join(names)}{of}.")
+        served = f" for {', '.join(names)}" if named else ""
+        yield Sentence(f"Plates {format_mm(height)} high{about}{served}{of}.")

@@ -20,28 +20,39 @@ NEXT = "TAKE THE NEXT CARD:"
 """Before the first setting of a fresh copy."""
 
 
-def kind_and_place(
-    layout: Layout, part: BenchPart, serves: str | None, *, kind_told: bool = False
-) -> str:
-    """Say a part's code, what it is unless that is told above, for which other part it is drilled
-    here, its wall, and its box where its ID does not begin with it."""
+def kind_of(layout: Layout, part: BenchPart) -> str:
+    """Say what a part is: `door`, `left side`."""
     front = next((front for front in layout.fronts if front.id == part.id), None)
     if part.board is not None:
-        kind = board_words(part.board.side, part.board.partition)
-    elif front is not None:
-        kind = FRONT_WORDS[front.kind]
-    else:
-        kind = "drawer box"
-    kind = "" if kind_told else kind
+        return board_words(part.board.side, part.board.partition)
+    return "drawer box" if front is None else FRONT_WORDS[front.kind]
+
+
+def wall_of(layout: Layout, part: BenchPart) -> str:
+    """Name the wall of a part's box; "" where it has none."""
+    return next((box.wall for box in layout.job.boxes if box.id == part.box), "") or ""
+
+
+def kind_and_place(
+    layout: Layout,
+    part: BenchPart,
+    serves: str | None,
+    *,
+    kind_told: bool = False,
+    wall_told: bool = False,
+) -> str:
+    """Say a part's code, what it is and its wall unless that is told above, for which other part
+    it is drilled here, and its box where its ID does not begin with it."""
+    kind = "" if kind_told else kind_of(layout, part)
     behind = f" for {serves}" if serves and not part.id.startswith(serves) else ""
-    wall = next((box.wall for box in layout.job.boxes if box.id == part.box), "")
+    wall = "" if wall_told else wall_of(layout, part)
     box = "" if part.id.startswith(part.box) else f"box {part.box}"
     ordered = ""
     if part.ordered is not None:
         width, height = part.ordered
         ordered = f"MEASURED; ordered {format_mm(width)} x {format_mm(height)}"
     words = ", ".join(filter(None, (f"{kind}{behind}".strip(), wall, box, ordered)))
-    return f"{part.code} {words}"
+    return f"{part.code} {words}".rstrip()
 
 
 def setting_name(setting: Setting) -> str:

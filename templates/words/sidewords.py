@@ -1,12 +1,14 @@
 """What a person reads in the table of a box's sides."""
 
 from collections.abc import Collection, Iterable, Iterator
+from itertools import pairwise
 
+from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, Station, StationCard
 from jigs.box.parts import Side
 from jigs.ground.geometry import OPPOSITE, SLACK, Hand
-from jigs.ground.lengths import format_mm
+from jigs.ground.lengths import count_tenths, format_mm
 from templates.words.liftwords import lift_words
 from templates.words.rowwords import cross_words
 from templates.words.stationwords import setting_figure
@@ -129,37 +131,57 @@ def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:
 
 
 def sums_of_board(table: BoxTable) -> Iterator[str]:
-    """Give the sum of all lines of each board that closes on its height; once where both have
-    the same."""
+    """Give the sum of all lines of each board that closes on its height; once, and without saying
+    of which, where all have the same."""
     found: dict[str, list[str]] = {}
-    for name, part, heights in (
-        ("LEFT", table.left, [line.left for line in table.lines]),
-        ("RIGHT", table.right, [line.right for line in table.lines]),
-    ):
+    boards = [each for each in (("LEFT", table.left), ("RIGHT", table.right)) if each[1]]
+    for name, part in boards:
         if part is None or part.board is None:
             continue
-        places: list[float] = []
-        for height in sorted(height for height in heights if height is not None):
-            if not places or height - places[-1] > 0.05:
-                places.append(height)
+        places = _lines_of(table, part)
         if not places:
             continue
         low = part.board.panel if table.assembled else 0.0
         words = closing_words((place - low for place in places), part.height - low)
         found.setdefault(words, []).append(name)
     for words, names in found.items():
-        yield f"{names[0] if len(names) == 1 else 'BOTH'}: {words}"
+        yield words if len(names) == len(boards) else f"{names[0]}: {words}"
 
 
-def punch_words(rows: Iterable[Row]) -> Iterator[str]:
-    """Say how far the plates of each door are apart: the same as its cups."""
+def _lines_of(table: BoxTable, part: BenchPart) -> list[float]:
+    """Give the lines of a board from below, each once; mm above its end."""
+    places: list[float] = []
+    heights = (line.left if part == table.left else line.right for line in table.lines)
+    for height in sorted(height for height in heights if height is not None):
+        if not places or height - places[-1] > 0.05:
+            places.append(height)
+    return places
+
+
+def punch_words(table: BoxTable, rows: Iterable[Row]) -> Iterator[str]:
+    """Say how far the plates of each door are apart, the same as its cups, where the sum of the
+    board's lines does not say it: another line stands between, or it is rounded otherwise."""
     said: dict[str, dict[str, None]] = {}
     for row in rows:
         if row.purpose != "plate" or row.held:
             continue
         for closing in row.closing:
             steps = punches_words(closing.places)
-            if steps:
+            if steps and steps != _steps_in_sum(table, row):
                 said.setdefault(steps, {})[row.serves or ""] = None
     for steps, served in said.items():
         yield f"{', '.join(served)}: punch to punch {steps}."
+
+
+def _steps_in_sum(table: BoxTable, row: Row) -> str:
+    """Give the distances between a row's plates as the sum of all lines of its board has them; ""
+    where another line stands between two of them."""
+    part = row.part
+    low = part.board.panel if table.assembled and part.board is not None else 0.0
+    lines = _lines_of(table, part)
+    plates = sorted(each.y.of(part.width, part.height) for each in row.settings if each.y)
+    at = [number for number, line in enumerate(lines) if any(abs(line - p) <= 0.05 for p in plates)]
+    if not at or at[-1] - at[0] + 1 != len(plates):
+        return ""
+    inner = [count_tenths(lines[number] - low) for number in at]
+    return ", ".join(f"{(b - a) / 10:.1f}" for a, b in pairwise(inner))

@@ -59,11 +59,6 @@ def as_on(page: int) -> str:
     return f"Steps: page {page}."
 
 
-def cards_on(page: int) -> str:
-    """Say on which page of the file stands how a card is used."""
-    return f"Cards: page {page}."
-
-
 def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
     """Give the steps that are a station's own; its cautions stand beside its bits. `counterbored`:
     backs are for the pulls' screws, before the box hides them."""
@@ -72,7 +67,7 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
         case "sides":
             return (
                 "Strike a pair's lines across BOTH at once, from the bottom ends; a door's and its "
-                "side's from one lath. Punch to punch is as on the door.",
+                "side's from one lath: punch to punch, inside the sum, is as on the door.",
                 "Part the two. A RIGHT side takes the card TURNED, unless its row says otherwise.",
                 "Mark all, then bore all with one stop.",
             )
@@ -87,7 +82,7 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
         case "cups":
             return (
                 "Hold the first door at its box: the cups must face the plates. Mark a door's and "
-                "its side's lines from one lath.",
+                "its side's lines from one lath: punch to punch, inside the sum, is as there.",
                 "Lay your hinge on the card: cup and both screws must match.",
             )
         case "fronts-on-boxes":

@@ -115,14 +115,15 @@ def names_kind(station: Station, views: Iterable[FaceView]) -> bool:
     return station.face != "front" and len({drilled_words(view) for view in views}) == 1
 
 
-def drilled_line(station: Station, views: Iterable[FaceView]) -> str:
-    """Say which face is drilled: `DRILL THIS FACE: BACK OF DOOR`."""
+def drilled_line(station: Station, views: Iterable[FaceView], *, again: bool = False) -> str:
+    """Say which face is drilled: `DRILL THIS FACE: BACK OF DOOR`; `again`, on a further page of
+    the station, `DRILL: BACK OF DOOR`."""
     names = dict.fromkeys(drilled_words(view) for view in views)
     if station.face == "inside" and len(names) > 1:
         boards = {row.part.board.partition > 0 for row in station.rows if row.part.board}
         more = ", AND PARTITIONS" if True in boards else ""
         names = {f"INSIDE OF LEFT AND RIGHT SIDES{more}": None}
-    return f"DRILL THIS FACE: {', '.join(names)}"
+    return f"DRILL{'' if again else ' THIS FACE'}: {', '.join(names)}"
 
 
 SEVERAL: dict[Face, str] = {
