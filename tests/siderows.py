@@ -68,6 +68,8 @@ class PrintedTable:
     column: int
     parts: list[str] = field(default_factory=list)
     widths: list[float] = field(default_factory=list)
+    pins: str = ""
+    """How the cards lie on each line of pins that names its crosses alone."""
     rows: list[PrintedRow] = field(default_factory=list)
 
 
@@ -122,6 +124,19 @@ def _head(table: PrintedTable, run: Run) -> None:
         table.parts.append(found[1])
     elif found := re.fullmatch(r"(\d+\.\d) x \d+\.\d", run.text):
         table.widths.append(float(found[1]))
+    elif found := re.fullmatch(r"Each N: (.*)\.", run.text):
+        table.pins = found[1]
+
+
+def _each_pin(table: PrintedTable, words: str) -> str:
+    """Say of a line of pins that names its crosses alone how the cards lie."""
+    if not words.startswith("crosses "):
+        return words
+    assert table.pins, words
+    return "; ".join(
+        re.sub(r"^([A-Z]+(?: on a line \S+ from the \w+ edge)?)", rf"\1, {words}", way)
+        for way in table.pins.split("; ")
+    )
 
 
 def hand_of(part: str, column: int) -> str:
@@ -157,13 +172,15 @@ def bored_from(
     for table in tables_on(pages):
         hands = [hand_of(part, table.column) for part in table.parts]
         for row in table.rows:
-            for part, hand, width in zip(table.parts, hands, table.widths, strict=True):
+            same = len(table.widths) == 1  # the size of a pair that is alike is said once
+            widths = table.widths * len(table.parts) if same else table.widths
+            for part, hand, width in zip(table.parts, hands, widths, strict=True):
                 up = _height(row, hand)
                 words = _words(row, hand)
                 if up is None or not words or "bored once, through" in words:
                     continue
                 board = boards[part, table.column]
-                for way in words.split("; "):
+                for way in _each_pin(table, words).split("; "):
                     found = _WAY.fullmatch(way)
                     assert found is not None, way
                     card = cards[row.station, found["card"]]

@@ -1,7 +1,7 @@
 """The rows of a station's table as blocks: a part by itself, or several that are alike in all but
 their names, each with its own boxes to tick and blanks below what is said once of all."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from jigs.bench.benchpart import BenchPart
@@ -20,7 +20,7 @@ CHIP = 5.6
 """Pitch of rows with large figures and tick boxes, mm."""
 APART = 7.0
 """Between two settings in a row, mm."""
-NARROW = 5.0
+NARROW = 3.5
 """The same where several parts share them, mm."""
 Chip = tuple[Stretch, ...]
 """A setting, or another thing that is ticked when it is done."""
@@ -38,7 +38,7 @@ class RowWords:
     chips: tuple[Chip, ...] = ()
     copies: tuple[int, ...] = ()
     """Of each setting, which copy of its card is taken."""
-    closed: str = ""
+    closed: tuple[str, ...] = ()
     """The sums that close on it."""
     more: tuple[str, ...] = ()
     """What else is to be known of it."""
@@ -48,12 +48,17 @@ class RowWords:
     """Why nothing is drilled."""
 
     @property
-    def shared(self) -> object:
-        """What parts have alike that share a block: all but names, size and blanks."""
-        if self.hold:
-            return self.part
-        chips = tuple(tuple(each for each in chip if not each.loose) for chip in self.chips)
-        return (chips, self.copies, self.closed, self.more, self.open)
+    def settings(self) -> object:
+        """What is done to it: what is set and ticked, and what is to be known besides sums."""
+        chips = [[each for each in chip if not each.loose] for chip in self.chips]
+        return (chips, self.copies, self.more, self.open)
+
+
+def alike(rows: Sequence[RowWords]) -> bool:
+    """Tell whether parts may share a block: they have the same settings, and a sum in common."""
+    common = set.intersection(*({*row.closed} for row in rows))
+    same = all(row.settings == rows[0].settings for row in rows)
+    return same and bool(common) and not any(row.hold for row in rows)
 
 
 def row_block(row: RowWords, width: float, *, first: bool) -> MarkBlock:
@@ -80,11 +85,11 @@ def row_block(row: RowWords, width: float, *, first: bool) -> MarkBlock:
             x, y = 0.0, y - CHIP
         marks += set_stretches(chip, x, y)
         x += wide + APART
-    more = list(row.more)
-    if x + text_width(row.closed, 2.5) <= width:
-        marks.append(Text(x=width, y=y, text=row.closed, anchor="end"))
+    more, closed = list(row.more), _sums(row.closed)
+    if x + text_width(closed, 2.5) <= width:
+        marks.append(Text(x=width, y=y, text=closed, anchor="end"))
     else:
-        more.insert(0, row.closed)
+        more.insert(0, closed)
     return _with_lines(marks, y, [(" ".join(more), False)] if more else [], width)
 
 
@@ -122,8 +127,24 @@ def rows_block(rows: Sequence[RowWords], width: float, *, first: bool) -> MarkBl
             marks += set_stretches(below, x, y)
         size = size_and_blanks(row.part, y, told=one_size and number > 0)
         marks += moved(size.marks, width - size.width, 0.0)
-    more = filter(None, (rows[0].closed, rows[0].open, *rows[0].more))
+    more = filter(None, (*_sums_of(rows), rows[0].open, *rows[0].more))
     return _with_lines(marks, y, [(" ".join(more), False)], width)
+
+
+def _sums(closed: Iterable[str]) -> str:
+    return f"{'; '.join(closed)}."
+
+
+def _sums_of(rows: Sequence[RowWords]) -> Iterator[str]:
+    """Give the sums of rows that share a block: what all have, then each one's own."""
+    common = [each for each in rows[0].closed if all(each in row.closed for row in rows)]
+    own: dict[str, list[str]] = {}
+    for row in rows:
+        if rest := [each for each in row.closed if each not in common]:
+            own.setdefault("; ".join(rest), []).append(row.part.id)
+    yield _sums([f"{'All: ' if own else ''}{common[0]}", *common[1:]])
+    if own:
+        yield _sums(f"{', '.join(parts)}: {closed}" for closed, parts in own.items())
 
 
 def _with_open(row: RowWords, *, first: bool) -> str:

@@ -1,20 +1,19 @@
 """The table of a box's sides: every line that is struck across both, from below, lettered."""
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
-from jigs.bench.station import Row, Setting, Station
+from jigs.bench.station import Station
 from jigs.bench.storystick import SAME
 from jigs.box.parts import Layout, Side
-from jigs.ground.geometry import Hand
 from jigs.ground.lengths import format_mm
 from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.rowfacts import said_in_row
+from templates.stations.sidelines import boards_at, crosses_at, lying, rows_on, usual_pins
 from templates.stations.stationrows import NextCard, open_at
 from templates.stations.stationview import Shop
 from templates.stations.tablepieces import (
@@ -31,7 +30,6 @@ from templates.words.heightwords import held_lines
 from templates.words.hingenames import hinge_words
 from templates.words.rowwords import NEXT, open_names
 from templates.words.sidewords import (
-    BORED,
     beside_table,
     column_title,
     distance_words,
@@ -39,8 +37,6 @@ from templates.words.sidewords import (
     line_words,
     punch_words,
     sums_of_board,
-    turn_words,
-    used_words,
 )
 
 ROW = 5.4
@@ -71,14 +67,16 @@ def _table(
     shop: Shop, station: Station, table: BoxTable, taken: NextCard, width: float
 ) -> list[TableBlock]:
     sides = shop.layout.sides
-    key = (table.box, table.column)
-    head = _heading(table, column_title(table, sides), _told(shop, station, table), width)
+    title, key = column_title(table, sides), (table.box, table.column)
+    pins = usual_pins(station, table)
+    told = [f"Each N: {pins}."] if pins else []
+    head = _heading(table, title, [*_told(shop, station, table), *told], width)
     hinges = _hinges(shop.layout, table)
-    lines = [_line(hinges, station, table, line, taken, width) for line in table.lines]
+    lines = [_line(hinges, pins, station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = joined(head, lines.pop(0))
     captions = _captions()
-    again = joined(captions, _goes_on(column_title(table, sides), width))
+    again = joined(captions, _goes_on(title, told, width))
     return [
         TableBlock(block=head, head=captions, begins=key),
         *(
@@ -119,15 +117,23 @@ def _told(shop: Shop, station: Station, table: BoxTable) -> list[str]:
     return [level_words(whole), beside_table(table, whole, " and ".join(others))]
 
 
-def _goes_on(title: str, width: float) -> MarkBlock:
+def _goes_on(title: str, told: Sequence[str], width: float) -> MarkBlock:
     """Head what goes on from the page before."""
-    return MarkBlock(
-        height=7.0,
-        marks=(
-            Line(x1=0.0, y1=-0.6, x2=width, y2=-0.6, width=MEDIUM),
-            Text(x=0.0, y=-5.5, text=f"{title}, GOES ON", size=3.5, bold=True),
-        ),
-    )
+    marks: list[Mark] = [
+        Line(x1=0.0, y1=-0.6, x2=width, y2=-0.6, width=MEDIUM),
+        Text(x=0.0, y=-5.5, text=f"{title}, GOES ON", size=3.5, bold=True),
+    ]
+    y = _set_told(marks, told, -5.5, width)
+    return MarkBlock(height=1.5 - y, marks=tuple(marks))
+
+
+def _set_told(marks: list[Mark], told: Iterable[str], y: float, width: float) -> float:
+    """Set what a table says first below a base line, and give the last base line."""
+    for text in filter(None, told):
+        for line in wrap(text, 2.5, True, width - 2.0):
+            y -= PITCH
+            marks.append(Text(x=2.0, y=y, text=line, bold=True))
+    return y
 
 
 def _heading(table: BoxTable, title: str, told: Sequence[str], width: float) -> MarkBlock:
@@ -144,15 +150,13 @@ def _heading(table: BoxTable, title: str, told: Sequence[str], width: float) -> 
         after = max(COLUMNS[4], x + text_width(words, 2.5) + 2.0)
         size = size_and_blanks(part, y, told=alike and number > 0)
         marks += moved(size.marks, after, 0.0)
-    y -= 0.8
-    for text in wrap(" ".join(filter(None, told)), 2.5, True, width - 2.0):
-        y -= PITCH
-        marks.append(Text(x=2.0, y=y, text=text, bold=True))
+    y = _set_told(marks, told, y - 0.8, width)
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
 
 def _line(
     hinges: Mapping[HeightLine, str],
+    pins: str,
     station: Station,
     table: BoxTable,
     line: HeightLine,
@@ -166,40 +170,27 @@ def _line(
     served = wrap(", ".join(line.serves) or "pins", 2.5, False, COLUMNS[1] - SERVED - 1.0)
     for number, text in enumerate(served):
         marks.append(Text(x=SERVED, y=y - number * PITCH, text=text))
-    each_hand: tuple[tuple[Hand, float, BenchPart | None, float | None], ...] = (
-        ("left", COLUMNS[2], table.left, line.left),
-        ("right", COLUMNS[3], table.right, line.right),
-    )
-    boards = [
-        (hand, x, part, height)
-        for hand, x, part, height in each_hand
-        if part is not None and height is not None
-    ]
-    heights = [line.above_panel if table.assembled else height for _, _, _, height in boards]
+    boards = boards_at(station, table, line)
+    heights = [line.above_panel if table.assembled else board.height for board in boards]
     alike = not table.assembled and max(heights) - min(heights) <= SAME
     fresh: list[str] = []
-    said: dict[tuple[tuple[str, bool], ...], list[Hand]] = {}
-    for row, ((hand, x, part, height), up) in enumerate(zip(boards, heights, strict=True)):
+    for row, (board, up) in enumerate(zip(boards, heights, strict=True)):
         low = y if alike else y - row * ROW
-        bored = part is table.left and line.left_bored
-        settings = [] if bored else _settings(station, part, line, height)
-        fresh += [f"{NEXT} {each.card}" for each in settings if taken.is_next(each)]
-        ways = ((BORED, True),) if bored else tuple(_ways(station, settings, part))
-        said.setdefault(ways, []).append(hand)
-        marks += [] if bored else [tick_box(x, low - 0.3)]
+        fresh += [f"{NEXT} {each.card}" for each in board.settings if taken.is_next(each)]
+        x = COLUMNS[2] if board.hand == "left" else COLUMNS[3]
+        marks += [] if board.bored else [tick_box(x, low - 0.3)]
         if alike and row:
             continue
-        named = [] if alike else [Stretch(hand.upper())]
+        named = [] if alike else [Stretch(board.hand.upper())]
         pieces = [*named, *figure_stretches(up), Stretch("", tick=True)]
         assert stretches_width(pieces, 1.0) < COLUMNS[2] - COLUMNS[1], (
             "the column holds every figure"
         )
         marks += set_stretches(pieces, COLUMNS[1], low, 1.0)
     words = [(text, True) for text in dict.fromkeys(fresh)]
-    words += [
-        (("" if len(said) == 1 else f"{hands[0].upper()}: ") + _said(ways, hands), False)
-        for ways, hands in said.items()
-    ]
+    crosses = crosses_at(boards)
+    as_told = crosses and lying(station, boards, crosses_told=True) == [pins]
+    words += [(text, False) for text in ([crosses] if as_told else lying(station, boards))]
     if extra := line_words(line, brief=True) or hinges.get(line, ""):
         last = words.pop()[0]
         words.append((f"{last}, {extra}", False))
@@ -211,34 +202,6 @@ def _line(
             marks.append(Text(x=COLUMNS[4], y=at, text=part_of, bold=bold))
             deepest, at = min(deepest, at), at - PITCH
     return MarkBlock(height=max(ROW, -deepest + 1.2), marks=tuple(marks))
-
-
-def _settings(station: Station, part: BenchPart, line: HeightLine, height: float) -> list[Setting]:
-    """Give the settings that stand on a line of a board."""
-    return [
-        setting
-        for row in _rows(station, part)
-        if row.purpose == line.purpose and (row.serves in line.serves or not line.serves)
-        for setting in row.settings
-        if setting.y is not None and abs(setting.y.of(part.width, part.height) - height) <= SAME
-    ]
-
-
-def _ways(
-    station: Station, settings: Sequence[Setting], part: BenchPart
-) -> Iterator[tuple[str, bool]]:
-    """Name cards with what is used of them and, of pins, the edge; and tell whether one lies as
-    the captions say: turned on the right."""
-    assert part.board is not None, "a table is of boards alone"
-    front = part.board.side
-    for setting in settings:
-        words = f"{setting.card}{used_words(station.card(setting.card), setting, front)}"
-        yield words, setting.turned == (front == "right")
-
-
-def _said(ways: Iterable[tuple[str, bool]], hands: Collection[Hand]) -> str:
-    """Say how the cards of a line lie on some boards, each where it is not as the captions say."""
-    return "; ".join(f"{words}{'' if usual else turn_words(hands)}" for words, usual in ways)
 
 
 def _sides(shop: Shop, table: BoxTable) -> list[Side]:
@@ -261,14 +224,10 @@ def _both(shop: Shop, table: BoxTable) -> list[Side]:
     return [side for side in shop.layout.sides if (side.box, side.column) == column]
 
 
-def _rows(station: Station, part: BenchPart) -> list[Row]:
-    return [row for row in station.rows if row.part == part]
-
-
 def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkBlock:
     """The sums that close, punch to punch, what is open, to be known of the boards, or held, and
     where fixed shelves stand."""
-    rows = [row for part in (table.left, table.right) if part for row in _rows(station, part)]
+    rows = [row for part in (table.left, table.right) if part for row in rows_on(station, part)]
     numbers = tuple(dict.fromkeys(number for row in rows for number in row.open))
     notes = [
         *sums_of_board(table),

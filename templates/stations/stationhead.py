@@ -48,7 +48,7 @@ class Heading:
         """Lay a page's title across it: on the station's first one in full, its QR symbol at the
         right, on further ones what must be known there."""
         if number:
-            title = _title(self.station, 5.0, width)
+            title = _title(self.station, 5.0, width, again=True)
             block = _stacked([title, self._face(width, again=True), self._bits(width)])
             return MarkBlock(height=block.height + 1.5, marks=block.marks)
         payload = station_payload(self.station)
@@ -61,11 +61,11 @@ class Heading:
 
     def beside(self, width: float, number: int) -> MarkBlock:
         """Lay a page's title down a column, beside cards as high as the page."""
-        name, code = station_title(self.station), _hand_and_code(self.station)
+        name, behind = station_title(self.station), _behind(self.station, again=number > 0)
         return _stacked(
             [
                 paragraph(name, width, size=5.0, bold=True),
-                paragraph(code, width, bold=True),
+                *([paragraph(behind, width, bold=True)] if behind else []),
                 self._face(width, again=number > 0),
                 *([self._bits(width)] if number else [*self._told(width), *self._numbered(width)]),
             ]
@@ -112,21 +112,24 @@ def _in_pairs(station: Station) -> bool:
     return station.work == "sides" and any(not board.assembled for board in boards)
 
 
-def _title(station: Station, size: float, width: float) -> MarkBlock:
+def _title(station: Station, size: float, width: float, *, again: bool = False) -> MarkBlock:
     """Write the title, and behind it on which hand and the station's code, smaller where both find
-    no room so."""
-    name, code = station_title(station), _hand_and_code(station)
-    room = width - 4.0 - text_width(code, 2.5, True)
+    no room so; `again`: on a further page."""
+    name, behind = station_title(station), _behind(station, again=again)
+    room = width - 4.0 - text_width(behind, 2.5, True)
     size = next((s for s in (size, 5.0, 3.5) if text_width(name, s, True) <= room), 2.5)
-    marks: tuple[Mark, ...] = (
-        Text(x=0.0, y=-size * 1.12, text=name, size=size, bold=True),
-        Text(x=text_width(name, size, True) + 4.0, y=-size * 1.12, text=code, bold=True),
-    )
-    return MarkBlock(height=size * 1.6, marks=marks)
+    marks: list[Mark] = [Text(x=0.0, y=-size * 1.12, text=name, size=size, bold=True)]
+    if behind:
+        x = text_width(name, size, True) + 4.0
+        marks.append(Text(x=x, y=-size * 1.12, text=behind, bold=True))
+    return MarkBlock(height=size * 1.6, marks=tuple(marks))
 
 
-def _hand_and_code(station: Station) -> str:
-    return ", ".join(filter(None, (hand_words(station), f"station code {station.code}")))
+def _behind(station: Station, *, again: bool) -> str:
+    """Say behind a title what the hand is and the station's code; on a further page the hand
+    alone: what stands there, rows and cards, has codes of its own."""
+    code = "" if again else f"station code {station.code}"
+    return ", ".join(filter(None, (hand_words(station), code)))
 
 
 def _stacked(pieces: list[MarkBlock]) -> MarkBlock:

@@ -8,14 +8,13 @@ kind and its wall, stands once. Rows are blocks that flow down the page.
 from collections.abc import Container, Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
-from itertools import groupby
 
 from jigs.bench.station import Row, Setting, Start, Station
 from jigs.given.confirming import OpenNumber
 from templates.page.marks import Text
 from templates.page.pieces import MarkBlock, paragraph
 from templates.page.typeface import text_width
-from templates.stations.rowblocks import Chip, RowWords, row_block, rows_block
+from templates.stations.rowblocks import Chip, RowWords, alike, row_block, rows_block
 from templates.stations.rowfacts import said_above, said_in_row
 from templates.stations.stationview import Shop
 from templates.stations.tablepieces import (
@@ -53,13 +52,16 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     if told:  # on each page that the table goes on to
         words = " ".join(who + " ".join(texts) for who, texts in above.items())
         head = joined(paragraph(words, width, bold=True), head)
-    words_of = _words_of(shop, station, usual, told)
-    runs = [[*alike] for _, alike in groupby(words_of, lambda row: row.shared)]
+    runs: list[list[RowWords]] = []
+    for row in _words_of(shop, station, usual, told):
+        if runs and len(runs[-1]) < TOGETHER and alike([*runs[-1], row]):
+            runs[-1].append(row)
+        else:
+            runs.append([row])
     return [
         TableBlock(block=block, head=head, first=first)
         for run in runs
-        for start in range(0, len(run), TOGETHER)
-        for block, first in _blocks(run[start : start + TOGETHER], width)
+        for block, first in _blocks(run, width)
     ]
 
 
@@ -102,7 +104,7 @@ def _usual_starts(station: Station) -> frozenset[Start]:
 def _captions(station: Station, usual: frozenset[Start], width: float) -> MarkBlock:
     """Say once a page what the rows of a table have."""
     y = -3.2
-    pieces = caption_stretches(station, ", ".join(FROM_WORDS[start] for start in sorted(usual)))
+    pieces = caption_stretches(station, usual)
     size = "size, yours"
     marks = set_stretches(pieces, 0.0, y)
     if stretches_width(pieces) + text_width(size, 2.5) + 3.0 < width:
@@ -110,16 +112,29 @@ def _captions(station: Station, usual: frozenset[Start], width: float) -> MarkBl
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
 
-def caption_stretches(station: Station, figures: str) -> list[Stretch]:
+def caption_stretches(station: Station, usual: AbstractSet[Start]) -> list[Stretch]:
     """Say what is ticked in each row, and what its figures are."""
     if station.marked:
         return [Stretch("cards:"), Stretch("set", tick=True)]
     settings = [setting for row in station.rows for setting in row.settings]
-    pieces = [Stretch(f"CARD, line {figures}:" if figures else "CARD:")]
+    card = f"CARD {one}" if (one := one_card(station, usual)) else "CARD"
+    figures = ", ".join(FROM_WORDS[start] for start in sorted(usual))
+    pieces = [Stretch(f"{card}, line {figures}:" if figures else f"{card}:")]
     if any(setting.x is not None or setting.y is not None for setting in settings):
         pieces.append(Stretch("struck, checked", tick=True))
     pieces.append(Stretch("bored", tick=True))
     return pieces
+
+
+def one_card(station: Station, usual: AbstractSet[Start]) -> str:
+    """Give the letter of a station's only card where each setting has a figure of its own: it is
+    said in the captions and in no row; else ""."""
+    settings = [setting for row in station.rows for setting in row.settings]
+    figures = (
+        any(place and place.start not in usual & MIDDLES for place in (each.x, each.y))
+        for each in settings
+    )
+    return station.cards[0].letter if len(station.cards) == 1 and all(figures) else ""
 
 
 def open_at(station: Station) -> tuple[OpenNumber, ...]:
@@ -134,6 +149,7 @@ def _words_of(
     where they are not all that its station has."""
     all_open = set(open_at(station))
     taken = NextCard()
+    one = one_card(station, usual)
     kind_told = names_kind(station, shop.views_of(station))
     layout, before = shop.layout, ("", "")
     for row in station.rows:
@@ -158,7 +174,7 @@ def _words_of(
             yield replace(words, hold=facts_of(row.held, layout.job.shown))
             continue
         chips: list[Chip] = [
-            tuple(setting_stretches(setting, usual, taken)) for setting in row.settings
+            tuple(setting_stretches(setting, usual, taken, told=one)) for setting in row.settings
         ]
         if row.marks is not None:
             chips += [(Stretch("marked", tick=True),), (Stretch("bored", tick=True),)]
@@ -166,22 +182,24 @@ def _words_of(
             words,
             chips=tuple(chips),
             copies=tuple(setting.copy for setting in row.settings),
-            closed=marks_words(row.marks) if row.marks else _sums(row),
+            closed=(marks_words(row.marks),) if row.marks else _sums(row),
             more=tuple(text for text in said_in_row(shop, row) if text not in told),
         )
 
 
-def _sums(row: Row) -> str:
-    return f"{'; '.join(dict.fromkeys(map(sum_words, row.closing)))}."
+def _sums(row: Row) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(map(sum_words, row.closing)))
 
 
 def setting_stretches(
-    setting: Setting, usual: AbstractSet[Start], taken: NextCard
+    setting: Setting, usual: AbstractSet[Start], taken: NextCard, *, told: str = ""
 ) -> list[Stretch]:
     """Say one setting: card, where its lines are struck, and what is ticked when it is done;
-    whence the lines are struck only where that is not `usual`."""
+    whence the lines are struck only where that is not `usual`, the card's letter unless it is
+    `told` above."""
     pieces = [Stretch(NEXT, bold=True, loose=True)] if taken.is_next(setting) else []
-    pieces.append(Stretch(setting_name(setting), bold=True))
+    if name := setting_name(setting, told=told):
+        pieces.append(Stretch(name, bold=True))
     told_above = usual & MIDDLES
     places = [each for each in (setting.y, setting.x) if each and each.start not in told_above]
     for number, place in enumerate(places):

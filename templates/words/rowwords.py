@@ -55,10 +55,13 @@ def kind_and_place(
     return f"{part.code} {words}".rstrip()
 
 
-def setting_name(setting: Setting) -> str:
-    """Name the card of a setting, and how it lies: `A TURNED, crosses -1 to +3`."""
-    used = "" if setting.holes is None else f", {cross_words(setting.holes, setting.turned)}"
-    return f"{setting.card}{' TURNED' if setting.turned else ''}{used}"
+def setting_name(setting: Setting, *, told: str = "") -> str:
+    """Name the card of a setting unless its letter is `told` above, and how it lies: `A TURNED,
+    crosses -1 to +3`."""
+    used = "" if setting.holes is None else cross_words(setting.holes, setting.turned)
+    letter = "" if setting.card == told else setting.card
+    name = " ".join(filter(None, (letter, "TURNED" if setting.turned else "")))
+    return ", ".join(filter(None, (name, used)))
 
 
 def cross_words(holes: Sequence[int], turned: bool) -> str:

@@ -90,13 +90,15 @@ def edge_words(card: StationCard, turned: bool, front: Hand) -> str:
     return row_words({(OPPOSITE[edge] if turned else edge) == front})
 
 
-def used_words(card: StationCard, setting: Setting, front: Hand) -> str:
+def used_words(
+    card: StationCard, setting: Setting, front: Hand, *, crosses_told: bool = False
+) -> str:
     """Say behind a card's letter where it is set on a board besides its line across, and which of
-    its crosses are used: ` on a line 261.0 from the FRONT edge`, `, crosses -1 to +3, rear edge`.
-    `front`: the side on which the board's front edge lies."""
+    its crosses are used unless that is told: ` on a line 261.0 from the FRONT edge`, `, crosses -1
+    to +3, rear edge`. `front`: the side on which the board's front edge lies."""
     words = beside_words(setting, front)
     if setting.holes is not None:
-        words += f", {cross_words(setting.holes, setting.turned)}"
+        words += "" if crosses_told else f", {cross_words(setting.holes, setting.turned)}"
         if setting.x is None:
             words += f", {edge_words(card, setting.turned, front)}"
     return words

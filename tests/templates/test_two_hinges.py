@@ -113,7 +113,8 @@ DOORS = {"B1-3": "HALF-OVERLAY HINGE other", "B2-1": "FULL-OVERLAY HINGE mine"}
 
 
 def test_each_door_is_told_by_its_hinge_where_a_job_has_two() -> None:
-    """On its sheet, in its row, and with its plates; a job of one hinge has no word of it."""
+    """On its sheet, in its row, and with its plates, at the stations below the lines of its box;
+    a job of one hinge has no word of it."""
     layout = job()
     made = make_stations(layout, stations(), PAPERS["common"])
     words = [mark.text for page in made.pages for mark in page.marks if isinstance(mark, Text)]
@@ -124,13 +125,14 @@ def test_each_door_is_told_by_its_hinge_where_a_job_has_two() -> None:
         assert (f"{name}." in facts) if name else ("HINGE" not in facts)
         if name:
             assert any(f"{name}." in text for text in words)
-            assert any(text.endswith(f"for {front.id}: {name}.") for text in words)
+            below = [text for text in words if text.startswith("Plates")]
+            assert sum(text.endswith(f" high: {name}.") for text in below) == 1
     for side in layout.sides:
         plates = " ".join(fact.text for fact in words_of_side(layout, side).facts["inside"])
         for door, name in DOORS.items():
             served = any(each.part == door for each in side.fittings)
             assert (f"for {door}: {name}." in plates) == served
-    assert any("hinge other" in text for text in words)
+    assert not any(text.endswith(", hinge other") for text in words)
     only = narrow(layout, {"B1-3"})
     assert [hinge_name(only, front) for front in only.fronts] == [DOORS["B1-3"]]
     one = laid_out(BESIDE)
@@ -138,6 +140,18 @@ def test_each_door_is_told_by_its_hinge_where_a_job_has_two() -> None:
     assert hinge_words(one, ["B2-1"]) == ""
     assert hinge_words(layout, ["B2-1"]) == "hinge mine"
     assert hinge_words(layout, DOORS) == "B1-3 hinge other, B2-1 hinge mine"
+
+
+def test_a_line_of_plates_names_its_hinge_where_its_box_has_two() -> None:
+    """And whose plates are how high, in the words of the sheets."""
+    above = 'kind = "door"\nhinged = "left"\nheight = 300\nhinge = "other"'
+    full = HALF.replace("cup35-half", "cup35-full").replace("5.5", "15")
+    layout = laid_out(full + box_text("B1", "base", above, 'kind = "door"\nhinged = "left"'))
+    made = make_stations(layout, plan_stations(layout), PAPERS["common"])
+    words = [mark.text for page in made.pages for mark in page.marks if isinstance(mark, Text)]
+    for front, hinge in (("B1-1", "other"), ("B1-2", "mine")):
+        assert sum(text.endswith(f", hinge {hinge}") for text in words) == 2
+        assert any(text.startswith("Plates") and f" for {front}: " in text for text in words)
 
 
 def test_the_order_and_the_hanging_say_which_doors() -> None:

@@ -92,10 +92,10 @@ def test_the_index_of_stations_has_each_box_with_the_pages_of_its_stations() -> 
     for station in made.stations:
         for row in station.rows:
             pages.setdefault(row.part.box, set()).add(made.numbered(station)[0][0])
-    said = words(station_index(made, 180.0, 100.0, listed=True))
+    said = words(station_index(made, 180.0, 100.0, 2, listed=True))
     for box, found in pages.items():
         assert f"{box} {min(found)}" in said
         assert str(max(found)) in said
     assert "SIDES" not in said
-    assert "SIDES" in words(station_index(made, 180.0, 100.0, listed=False))
-    assert station_index(made, 180.0, 3.0, listed=True) is None
+    assert "SIDES" in words(station_index(made, 180.0, 100.0, 2, listed=False))
+    assert station_index(made, 180.0, 3.0, 2, listed=True) is None

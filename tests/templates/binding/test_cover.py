@@ -177,8 +177,8 @@ def made() -> StationSet:
 @pytest.mark.parametrize("paper", ["common", "tabloid"])
 @pytest.mark.parametrize("count", [5, 60])
 def test_that_of_the_stations_lists_them_where_there_is_room(paper: str, count: int) -> None:
-    """In the order of the work, with page, cards and settings; what is held goes before it."""
-    listing = partial(station_contents, made())
+    """In the order of the work, with page and cards; what is held goes before it."""
+    listing = partial(station_contents, made(), guide=2)
     page = begin_cover(troubled(count), PAPERS[paper], STATIONS).pages(listing)[0]
     found = words(page)
     assert clashes_of_marks(page) == []
@@ -189,3 +189,4 @@ def test_that_of_the_stations_lists_them_where_there_is_room(paper: str, count: 
         order = [found.index(f"{title}: ") for title in titles]
         assert len(order) > 2
         assert order == sorted(order)
+        assert found.index("2 HOW A CARD IS USED") < order[0]
