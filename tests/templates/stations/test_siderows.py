@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 
+from jigs.bench.boxtable import box_tables
 from jigs.bench.station import Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
@@ -14,6 +15,8 @@ from jigs.layout.layout import lay_out
 from templates.page.paper import PAPERS
 from templates.scan.partpage import part_page
 from templates.stations.stationset import make_stations
+from templates.words.sidewords import punch_words, sums_of_board
+from templates.words.sumwords import punches_words
 from templates.writers.pdf import write_pdf
 from tests.jobs import jobs
 from tests.jobtexts import box_text
@@ -93,6 +96,26 @@ def test_of_any_job(made: Job) -> None:
     layout = lay_out(made)
     assert faults_of(layout) == []
     assert faults_of_parts(layout) == []
+
+
+def test_punch_to_punch_stands_in_the_sum_or_in_a_line_of_its_own() -> None:
+    """Where only a door's plates are on a board its sum says it; with pins between, words do."""
+    alone = box_text("B3", "base", DOOR.format("left", 1).replace("column = 1", ""))
+    in_sum, in_words = 0, 0
+    for text in (*BOXES.values(), alone):
+        for station in plan_stations(laid_out(text)):
+            for table in box_tables((station,)):
+                rows = [row for row in station.rows if row.part in (table.left, table.right)]
+                sums = " ".join(sums_of_board(table))
+                words = " ".join(punch_words(table, rows))
+                for row in rows:
+                    for closing in row.closing if row.purpose == "plate" else ():
+                        steps = punches_words(closing.places)
+                        summed = f" + {steps.replace(', ', ' + ')} + " in sums
+                        assert summed or f"punch to punch {steps}." in words
+                        in_sum, in_words = in_sum + summed, in_words + (steps in words)
+    assert in_sum
+    assert in_words
 
 
 @pytest.mark.parametrize("name", ["through", "shallow"])
