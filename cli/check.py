@@ -4,6 +4,7 @@ from cli.jobs import Asked
 from cli.manners import command
 from cli.options import output_option, with_job
 from cli.output import write_text
+from cli.terminal import mention
 
 
 @command(
@@ -25,5 +26,7 @@ def check(
     from templates.words.findings import check_text
 
     layout = before_order(asked.lay_out(output, echo=False))
+    if layout.job.list_told:
+        mention(layout.job.list_told)
     write_text(output, check_text(layout), sources=layout.job.sources)
     asked.end(layout, told=True)

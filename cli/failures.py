@@ -62,7 +62,8 @@ def told_plainly() -> Iterator[None]:
     except ReadingError as error:
         count = len(error.faults)
         closing = f"{count} {'fault' if count == 1 else 'faults'}; nothing was made."
-        raise Failure(f"{error}\n{closing}") from error
+        told = f"{error.told}\n" if error.told else ""
+        raise Failure(f"{told}{error}\n{closing}") from error
     except JigsheetError as error:
         raise Failure(str(error)) from error
     except (click.exceptions.Exit, click.Abort, click.ClickException, BrokenPipeError):

@@ -14,6 +14,7 @@ from cli.terminal import is_quiet, mention, tell, terminal_width, typed_line
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
     from jigs.gaps.reckoning import GapBudgets
+    from jigs.given.listspec import ListSpec
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +26,9 @@ class Asked:
     """What a bare number is read in where the job does not say, and what is shown."""
     delivered: Path | None = None
     """A list of what has arrived, in place of one that the job names."""
+
+    columns: "ListSpec | None" = None
+    """What is stated of the columns of a bare list."""
 
     def lay_out(self, *targets: str, echo: bool = True) -> "Layout":
         """Read the job and lay it out, with all that 'check' says of it."""
@@ -41,10 +45,12 @@ class Asked:
         from jigs.layout.layout import lay_out
         from jigs.order.matching import read_in_hand
 
-        read = read_in_hand(self.path, self.units, self.delivered)
+        read = read_in_hand(self.path, self.units, self.delivered, self.columns)
         for target in targets:
             guard(target, read.sources)
         layout, _ = with_cutting(lay_out(read))
+        if echo and read.list_told:
+            mention(read.list_told)
         if echo and layout.echo:
             mention(layout.echo)
         return with_rubbing(layout)
@@ -53,6 +59,7 @@ class Asked:
         """Tell on standard error what is held back, and how much else the check would say, if that
         is not told already, and other faults; end the command: 1 if there are any or anything is
         held back, else 0."""
+        from jigs.reading.listgiven import write_columns
         from templates.words.findings import count_warnings, has_errors, held_text
         from templates.words.textlines import as_wide, counted
 
@@ -61,7 +68,9 @@ class Asked:
                 held = held_text(layout)
             tell(held, nl=False)
             if warnings := count_warnings(layout.problems, layout.job.shown):
-                tell(f"{counted(warnings, 'warning')}: see {typed_line('check', self.path)}.")
+                same = ("--columns", write_columns(self.columns)) if self.columns else ()
+                line = typed_line("check", self.path, *same)
+                tell(f"{counted(warnings, 'warning')}: see {line}.")
         for fault in faults:
             tell(fault)
         click.get_current_context().exit(1 if faults or has_errors(layout) else 0)

@@ -3,13 +3,16 @@
 from collections.abc import Callable, Sequence
 from functools import wraps
 from pathlib import Path
-from typing import Any, Literal, TypeVar
+from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 import click
 
 from cli.completing import offer_papers, offer_parts, offer_printers, offer_stocks
 from cli.jobs import Asked
 from cli.manners import Choice
+
+if TYPE_CHECKING:
+    from jigs.given.listspec import ListSpec
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -33,9 +36,40 @@ class PaperName(click.ParamType[str]):
             self.fail(str(error), param, ctx)
 
 
+class Columns(click.ParamType["ListSpec"]):
+    """What is stated of the columns of a list, in one line; it is read only where it is given."""
+
+    name = "columns"
+
+    def convert(
+        self, value: "str | ListSpec", param: click.Parameter | None, ctx: click.Context | None
+    ) -> "ListSpec":
+        """Give it as a value; what is wrong in it is wrong usage."""
+        from jigs.ground.errors import JigsheetError
+        from jigs.reading.listgiven import parse_columns
+
+        if not isinstance(value, str):
+            return value
+        try:
+            return parse_columns(value)
+        except JigsheetError as error:
+            self.fail(str(error), param, ctx)
+
+
+def columns_option(command: Command) -> Command:
+    """Take --columns: what a front list does not say of its columns and cells."""
+    return click.option(
+        "--columns",
+        type=Columns(),
+        metavar="KEY=WHAT,...",
+        help="Where a front list's columns stand, by letter, number or heading, and how its cells "
+        "are meant: width=C,height=D,box=Schrank,order=width-first,empty_box=above.",
+    )(command)
+
+
 def with_job(command: Callable[..., None]) -> Callable[..., None]:
-    """Take JOB, a job file or a bare front list, --units and --delivered, as one value: the
-    command's first argument. Whether the job can be read, its reader says."""
+    """Take JOB, a job file or a bare front list, --units, --delivered and --columns, as one value:
+    the command's first argument. Whether the job can be read, its reader says."""
 
     @click.argument("job", metavar="JOB", type=click.Path(path_type=Path))
     @click.option(
@@ -49,11 +83,16 @@ def with_job(command: Callable[..., None]) -> Callable[..., None]:
         type=click.Path(path_type=Path),
         help="The fronts that have arrived, with their measured sizes (.csv, .xlsx, ...).",
     )
+    @columns_option
     @wraps(command)
     def run(
-        job: Path, units: Literal["mm", "in"] | None, delivered: Path | None, **options: Any
+        job: Path,
+        units: Literal["mm", "in"] | None,
+        delivered: Path | None,
+        columns: "ListSpec | None",
+        **options: Any,
     ) -> None:
-        command(Asked(path=job, units=units, delivered=delivered), **options)
+        command(Asked(path=job, units=units, delivered=delivered, columns=columns), **options)
 
     return run
 

@@ -13,6 +13,7 @@ from textwrap import dedent
 from jigs.given.build import Build, Exactness, Paint, RoomAir, Wood
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec, Material, Reveal
+from jigs.given.listspec import ListSpec
 from jigs.given.stated import (
     Boring,
     DrawerSize,
@@ -31,7 +32,7 @@ RECORDS: dict[str, type] = {"hinge": HingeRecord, "slide": SlideRecord, "pull": 
 """Tables whose values are inherited: what is not said is what the record has that it is like."""
 VALUES: dict[str, tuple[type, ...]] = {
     "material": (Material,), "reveal": (Reveal,), "paint": (Paint,), "build": (Build,),
-    "gaps": (Exactness,), "wood": (Wood,), "room": (RoomAir,),
+    "list": (ListSpec,), "gaps": (Exactness,), "wood": (Wood,), "room": (RoomAir,),
     "leaflet": (Leaflet,), "wall": (WallSpec,), "wall.appliance": (Appliance,),
     "box": (BoxSpec,), "box.rollout": (RolloutSpec,),
     "box.front": (

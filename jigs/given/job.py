@@ -347,6 +347,8 @@ class Job:
     printers: Mapping[str, "Printer"] = field(default_factory=dict)
     stocks: Mapping[str, Stock] = field(default_factory=dict)
     doubts: tuple[Doubt, ...] = ()
+    list_told: str = ""
+    """What the columns of its front list were taken for, in words."""
 
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""

@@ -29,10 +29,12 @@ class Fault:
 
 
 class ReadingError(JigsheetError):
-    """All the faults of one input. Nothing is made from an input that has one."""
+    """All the faults of one input. Nothing is made from an input that has one. `told`: what was
+    understood of a list all the same, in words."""
 
-    def __init__(self, faults: Sequence[Fault]) -> None:
+    def __init__(self, faults: Sequence[Fault], told: str = "") -> None:
         self.faults = tuple(faults)
+        self.told = told
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
 

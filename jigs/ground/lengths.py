@@ -204,6 +204,16 @@ def is_bare(value: object) -> bool:
     return not isinstance(value, str) or value.strip()[-1:].isnumeric()
 
 
+def ends_with_unit(text: str) -> str:
+    """Give the unit that a length ends with, as it stands, "" where it has none.
+
+    >>> ends_with_unit("597 mm"), ends_with_unit('17-7/8"'), ends_with_unit("597")
+    ('mm', '"', '')
+    """
+    found = re.search(rf"[0-9¼-¾⅐-⅞]\s*({_UNIT}|[′’″”])$", text.strip(), re.IGNORECASE)
+    return found[1] if found else ""
+
+
 def is_fraction(text: str) -> bool:
     """Tell whether a length is written with a fraction.
 

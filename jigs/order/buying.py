@@ -32,7 +32,8 @@ from jigs.ground.geometry import Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 from jigs.order.needed import Item, count_items
-from jigs.reading.frontlist import ListedFront, check_widths
+from jigs.reading.frontlist import check_widths
+from jigs.reading.frontrows import ListedFront
 
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""

@@ -19,6 +19,7 @@ from pathlib import Path
 from jigs.box.columns import place_columns
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job, Measures
+from jigs.given.listspec import ListSpec
 from jigs.given.measured import Arrival, DeliveredList, DeliveredPiece, Delivery, Surplus
 from jigs.given.stated import Taped
 from jigs.ground.errors import Fault, ReadingError
@@ -282,10 +283,15 @@ def _match_sizes(
             matching.alike.append(alike)
 
 
-def read_in_hand(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
+def read_in_hand(
+    path: Path,
+    units: Unit | None = None,
+    delivered: Path | None = None,
+    listed: ListSpec | None = None,
+) -> Job:
     """Read a job (`jigs.reading.inputs`), its fronts as they are in hand where it has a list of
     what has arrived. Raises ReadingError."""
-    job = read_job(path, units, delivered)
+    job = read_job(path, units, delivered, listed)
     return job if job.delivered is None else with_delivery(job, job.delivered)
 
 

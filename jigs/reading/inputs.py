@@ -4,6 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from jigs.given.job import Job
+from jigs.given.listspec import ListSpec
 from jigs.ground.errors import ReadingError, refusal
 from jigs.ground.lengths import Unit
 from jigs.reading.assumed import EXACT_WORDS, MATERIAL_WORDS, REVEAL_WORDS
@@ -22,24 +23,30 @@ from jigs.reading.tables import TABLE_FILES
 JOB_FILE = ".toml"
 
 
-def read_job(path: Path, units: Unit | None = None, delivered: Path | None = None) -> Job:
+def read_job(
+    path: Path,
+    units: Unit | None = None,
+    delivered: Path | None = None,
+    listed: ListSpec | None = None,
+) -> Job:
     """Read a job file (.toml) or a bare front list (a table), by the ending of its name.
 
     `units`: what a bare number is read in where the file does not say; it overrules a list's
     header, and changes only how a job file with units of its own is shown. `delivered`: the list
-    of what has arrived, if it is known; it is read, and not yet matched with the fronts. Raises
-    ReadingError.
+    of what has arrived, if it is known; it is read, and not yet matched with the fronts. `listed`:
+    what is stated of a bare list; a job file says the same in `[list]`. Raises ReadingError.
     """
     ending = path.suffix.lower()
     if is_stream(path):
-        read = read_job_file if looks_like_job(path) else _read_bare_list
-        return read(path, units, delivered)
+        if not looks_like_job(path):
+            return _read_bare_list(path, units, delivered, listed)
+        return _read_file(path, units, delivered, listed)
     if ending == JOB_FILE or path.is_dir():
-        return read_job_file(path, units, delivered)
+        return _read_file(path, units, delivered, listed)
     if looks_like_job(path):
         raise refusal(path, f"looks like a job file: name it {path.stem}{JOB_FILE}")
     if ending in TABLE_FILES:
-        return _read_bare_list(path, units, delivered)
+        return _read_bare_list(path, units, delivered, listed)
     raise refusal(
         path,
         f"neither a job file nor a front list ('{ending[:12]}' given); allowed: "
@@ -47,20 +54,34 @@ def read_job(path: Path, units: Unit | None = None, delivered: Path | None = Non
     )
 
 
-def _read_bare_list(path: Path, units: Unit | None, delivered: Path | None) -> Job:
+def _read_file(
+    path: Path, units: Unit | None, delivered: Path | None, listed: ListSpec | None
+) -> Job:
+    if listed is not None:
+        raise refusal(path, "a job file says in [list] how its list is read, not --columns")
+    return read_job_file(path, units, delivered)
+
+
+def _read_bare_list(
+    path: Path, units: Unit | None, delivered: Path | None, listed: ListSpec | None
+) -> Job:
     """Make a job of a list that stands alone: its boxes are inferred, all else is assumed."""
-    front_list = read_front_list(path, units)
+    front_list = read_front_list(path, units, listed=listed)
     shelves = Shelves(hinges=read_hinges(None), slides=read_slides(None), pulls=read_pulls(None))
     faults = check_pull_names(front_list, shelves.pulls)
     if faults:
-        raise ReadingError(faults)
+        raise ReadingError(faults, front_list.told)
     reveal = usual_reveal(front_list.unit)
-    boxes = settle_pull_names(infer_boxes(front_list, reveal), shelves.pulls)
+    try:
+        boxes = settle_pull_names(infer_boxes(front_list, reveal), shelves.pulls)
+    except ReadingError as error:
+        raise ReadingError(error.faults, front_list.told) from error
     job = complete_job(
         Job(
             name=name_of(path),
             sources=(path,),
             units=front_list.unit,
+            list_told=front_list.told,
             reveal=reveal,
             boxes=boxes,
             assumed=frozenset(

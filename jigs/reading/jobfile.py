@@ -41,6 +41,7 @@ from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides, take_
 from jigs.reading.jobprinters import read_printers, read_stocks
 from jigs.reading.jobwalls import read_walls
 from jigs.reading.listedboxes import hang_list
+from jigs.reading.listgiven import read_list_table
 from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
@@ -206,6 +207,7 @@ def _read_job(
     walls = read_walls(top, read.boxes)
     refuse_frame_keys(top)
     fronts_file = top.text("fronts_file")
+    listed = read_list_table(top.table("list"))
     delivered_file = top.text("delivered_file")
     if delivered is None and delivered_file:
         delivered = folder / delivered_file
@@ -215,20 +217,22 @@ def _read_job(
     clashes = find_clashes(read.claims)
     boxes = read.boxes
     more: list[Fault] = []
+    told = ""
     hardware_faults = shared.faults if shared else []
     if fronts_file:
-        boxes, more = hang_list(
+        boxes, more, told = hang_list(
             folder / fronts_file,
             top.unit,
             # Fronts that are at fault already are not held against the list as well.
             [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
             shelves.pulls,
+            listed,
         )
     arrived = _read_arrived(delivered, top.unit) if delivered else None
     faults = [*hardware_faults, *clashes, *more]
     if arrived and (faults or book.faults):
         faults += arrived.faults
-    book.raise_noted(faults)
+    book.raise_noted(faults, told)
     job = complete_job(
         Job(
             name=name,
@@ -251,6 +255,7 @@ def _read_job(
             use=use,
             boxes=boxes,
             walls=walls,
+            list_told=told,
             doubts=(*book.doubts, *(shared.book.doubts if shared else ())),
             assumed=frozenset(
                 {*open_material, *open_reveal, *open_exact, *open_fronts, *read.assumed}

@@ -13,11 +13,13 @@ from pathlib import Path
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Reveal
+from jigs.given.listspec import ListSpec
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest, suggest_record
-from jigs.reading.frontlist import FrontList, ListedFront, read_front_list
+from jigs.reading.frontlist import FrontList, read_front_list
+from jigs.reading.frontrows import ListedFront
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
 from jigs.reading.jobhardware import Shelf
 
@@ -152,21 +154,27 @@ def _infer_box(
 
 
 def hang_list(
-    path: Path, unit: Unit, boxes: Sequence[BoxSpec], pulls: Shelf[PullRecord]
-) -> tuple[tuple[BoxSpec, ...], list[Fault]]:
-    """Hang the fronts of a list on a job's boxes. Gives also the list's faults.
+    path: Path,
+    unit: Unit,
+    boxes: Sequence[BoxSpec],
+    pulls: Shelf[PullRecord],
+    listed: ListSpec | None = None,
+) -> tuple[tuple[BoxSpec, ...], list[Fault], str]:
+    """Hang the fronts of a list on a job's boxes. Gives also the list's faults, and what was taken
+    for what in it.
 
     Bare numbers are in `unit` where the list's header does not say otherwise.
     """
     try:
-        front_list = read_front_list(path, bare=False, unstated=unit)
+        front_list = read_front_list(path, listed=listed, bare=False, unstated=unit)
     except ReadingError as error:
-        return tuple(boxes), list(error.faults)
+        return tuple(boxes), list(error.faults), error.told
     faults = check_pull_names(front_list, pulls)
+    told = front_list.told
     try:
-        return settle_pull_names(join_fronts(front_list, boxes), pulls), faults
+        return settle_pull_names(join_fronts(front_list, boxes), pulls), faults, told
     except ReadingError as error:
-        return tuple(boxes), [*faults, *error.faults]
+        return tuple(boxes), [*faults, *error.faults], told
 
 
 def check_pull_names(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fault]:

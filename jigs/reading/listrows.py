@@ -5,17 +5,21 @@ the kind of list has. A row whose sizes fit only another unit is a fault; where 
 list's, and said once.
 """
 
-import re
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from jigs.given.listspec import ListSpec
 from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
 from jigs.ground.errors import Fault, LengthError, refusal
 from jigs.ground.lengths import BareUnit, Unit, is_bare, show_value
+from jigs.ground.nearest import suggest
+from jigs.reading.headings import HeadUnit, fold
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
-from jigs.reading.listcolumns import ColumnNames, Header, find_header, shorten
+from jigs.reading.listcells import read_whole_number
+from jigs.reading.listcolumns import ColumnNames, Header, shorten, strange_headings
+from jigs.reading.statedcolumns import head_list
 from jigs.reading.tables import ListRow, ListTable
 
 LEAST_FRONT = 100.0
@@ -44,21 +48,35 @@ def choose_table(
     called: str,
     needs: str,
     must: Sequence[str] = ("width", "height"),
+    spec: ListSpec | None = None,
 ) -> tuple[ListTable, Header]:
     """Find the one table that has a header of this kind; `needs` says what one names at least.
 
     Of several the one whose header has the columns that it `must` have: a row of another list
-    may happen to hold two words that are columns of this one. Raises ReadingError.
+    may happen to hold two words that are columns of this one; or the one that `spec` names, what
+    is stated of a list that can be told about. Raises ReadingError.
     """
-    found = [(table, h) for table in tables if (h := find_header(table.rows, names))]
+    said = spec or ListSpec()
+    if said.sheet:
+        named = [table for table in tables if fold(table.sheet) == fold(said.sheet)]
+        if not named:
+            near = suggest(said.sheet, [table.sheet for table in tables if table.sheet])
+            raise refusal(path, f"no such sheet ({show_value(said.sheet)} given); {near}")
+        tables = named
+    heads = ((table, head_list(table.rows, names, said.columns)) for table in tables)
+    found = [(table, h) for table, h in heads if h]
     if not found:
-        raise refusal(path, f"no header row found; it names at least {needs}")
-    whole = [(table, h) for table, h in found if all(h.find(column) for column in must)]
+        hint = "; or say where its columns are: width=C,height=D" if spec is not None else ""
+        raise refusal(path, f"no header row found; it names at least {needs}{hint}")
+    whole = [
+        (table, h) for table, h in found if all(h.find(one) or one in said.columns for one in must)
+    ]
     if len(whole) == 1:
         return whole[0]
     if len(found) > 1:
-        sheets = ", ".join(f"'{shorten(table.sheet)}'" for table, _ in found)
-        raise refusal(path, f"more than one sheet holds a {called} ({sheets}); keep one")
+        sheets = ", ".join(f"'{shorten(table.sheet)}'" for table, _ in whole or found)
+        remedy = "keep one" if spec is None else f"which? sheet='{found[0][0].sheet}'"
+        raise refusal(path, f"more than one sheet holds a {called} ({sheets}); {remedy}")
     return found[0]
 
 
@@ -74,17 +92,23 @@ class RowReader:
         table: ListTable,
         header: Header,
         names: ColumnNames,
-        units: Unit | None,
+        units: BareUnit | None,
         unstated: Unit,
     ) -> None:
         self.faults: list[Fault] = []
+        self.faulty: set[int] = set()
         self.header = header
         self._file = file
         self._table = table
-        stated = [h.unit for column in names.sizes if (h := header.find(column)) and h.unit]
-        bare_unit: BareUnit = units or (stated[0] if stated else unstated)
+        stated = [h.unit for h in header.headings if h.unit and h.column in (*names.sizes, "size")]
+        bare_unit: HeadUnit = units or (stated[0] if stated else unstated)
         self.unit: Unit = "in" if bare_unit == "in" else "mm"
-        self._units = {h.column: units or h.unit or bare_unit for h in header.headings}
+        self._bare_unit = bare_unit
+        self._units: dict[str, HeadUnit] = {
+            h.column: (h.unit if h.stated else None) or units or h.unit or bare_unit
+            for h in header.headings
+        }
+        self._names = names
         self._ranges = names.sizes
         self._doubts: list[Doubt] = []
         self._misfits: list[_Misfit] = []
@@ -92,12 +116,12 @@ class RowReader:
 
     def note_strange(self) -> None:
         """Note the headings that are not understood."""
-        for text, what in self.header.strange:
+        for text, what in strange_headings(self.header, self._names):
             self.note(self.header.row, text, what)
 
     def rows(self) -> tuple[ListRow, ...]:
         """Give the rows below the header, which may be repeated on each page."""
-        below = (row for row in self._table.rows if row.number > self.header.row)
+        below = (row for row in self._table.rows if row.number > self.header.last)
         return tuple(row for row in below if row.cells != self.header.cells)
 
     def hidden_of(self, row: ListRow) -> tuple[str, ...]:
@@ -159,7 +183,7 @@ class RowReader:
         if any(misfit.row == row.number for misfit in self._misfits) or not all(texts.values()):
             return
         for column, text in texts.items():
-            unit = self._units[column]
+            unit = self._unit_of(column)
             try:
                 mm = measure(text, unit, self._ranges[column]).mm
             except LengthError:
@@ -207,8 +231,8 @@ class RowReader:
         text = self.cell(row, "count")
         if not text:
             return None
-        if re.fullmatch(r"0*[0-9]{1,3}", text) and 1 <= int(text[-9:]) <= MOST_ALIKE:
-            count = int(text[-9:])
+        count = read_whole_number(text)
+        if count is not None and 1 <= count <= MOST_ALIKE:
             if count > USUAL_ALIKE:
                 within = Range(1, USUAL_ALIKE, unit="")
                 self._doubts.append(Doubt(path=("count",), value=count, within=within))
@@ -234,7 +258,9 @@ class RowReader:
         self, row: ListRow, column: str, text: str, within: Range | None = None
     ) -> float | None:
         """Read a text that stands in a column as a length in mm."""
-        unit, within = self._units[column], within or self._ranges[column]
+        unit, within = self._unit_of(column), within or self._ranges[column]
+        if is_bare(text) and self._in_metres(column):
+            text = f"{text.strip()} m"
         try:
             found = measure(text, unit, within)
         except LengthError as error:
@@ -259,6 +285,15 @@ class RowReader:
             self._doubts.append(Doubt(path=(column,), value=found.mm, within=within))
         return found.mm
 
+    def _unit_of(self, column: str) -> BareUnit:
+        """Give the unit that a bare number of a column is read in, but for metres, which are
+        written behind it."""
+        unit = self._units.get(column) or self._units.get("size") or self._bare_unit
+        return "mm" if unit == "m" else unit
+
+    def _in_metres(self, column: str) -> bool:
+        return (self._units.get(column) or self._units.get("size")) == "m"
+
     def _empty_formula(self) -> str:
         if not self._table.workbook:
             return ""
@@ -280,13 +315,14 @@ class RowReader:
 
     def _heading(self, column: str) -> str:
         """Give a column's name in the file."""
-        heading = self.header.find(column)
-        return heading.text if heading else column
+        heading = self.header.find(column) or self.header.find("size")
+        return heading.name if heading else column
 
     def note(self, row: int, column: str | None, what: str) -> None:
         """Note a fault in a row, or in a column of it."""
         place = self.place(row) if column is None else f"{self.place(row)}, column {column}"
         self.faults.append(Fault(place, what))
+        self.faulty.add(row)
 
     def place(self, row: int) -> str:
         """Write where a row stands: `fronts.csv: row 4`."""

@@ -12,7 +12,8 @@ from jigs.given.measured import MeasuredGap, MeasuredGaps
 from jigs.ground.believable import Range
 from jigs.ground.errors import ReadingError
 from jigs.ground.lengths import Unit
-from jigs.reading.listcolumns import OTHER, ColumnNames
+from jigs.reading.headings import OTHER
+from jigs.reading.listcolumns import ColumnNames
 from jigs.reading.listrows import RowReader, choose_table
 from jigs.reading.tables import ListRow, read_tables
 

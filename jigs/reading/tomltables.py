@@ -53,11 +53,12 @@ class FaultBook:
         """Note a fault at a path."""
         self.faults.append((find_line(self.lines, path), Fault(self.place(path), what)))
 
-    def raise_noted(self, more: Sequence[Fault] = ()) -> None:
-        """Raise ReadingError with all that was noted, in the order of the lines."""
+    def raise_noted(self, more: Sequence[Fault] = (), told: str = "") -> None:
+        """Raise ReadingError with all that was noted, in the order of the lines; `told`: what was
+        understood of the job's list."""
         noted = sorted(self.faults, key=lambda item: item[0])
         if noted or more:
-            raise ReadingError([*(fault for _, fault in noted), *more])
+            raise ReadingError([*(fault for _, fault in noted), *more], told if more else "")
 
 
 class Table:

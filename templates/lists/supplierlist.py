@@ -11,7 +11,8 @@ from jigs.ground.believable import Range, measure
 from jigs.ground.lengths import Unit, format_sizes
 from jigs.order.buying import FrontOrder, Order, SupplierRow, supplier_rows
 from jigs.reading.fieldkeys import FRONTS
-from jigs.reading.listcolumns import SIZES, ListColumn
+from jigs.reading.headings import ListColumn
+from jigs.reading.listcolumns import SIZES
 from templates.lists.cells import Cell, csv_text, number
 from templates.words.orderwords import STATE_WORDS, doubts_of, making
 

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from jigs.given.listspec import ListSpec
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import summarise
 from jigs.reading.inputs import read_job
@@ -18,6 +19,8 @@ id,box,kind,width,height,count,hinged,pull
 ,B,pair,300,700,,,Knob
 ,,panel,598,715,,,none
 """
+OWN = ListSpec(empty_box="own")
+"""The last row has a box of its own."""
 
 JOB = """\
 schema = 1
@@ -50,10 +53,10 @@ def write(tmp_path: Path, job: str, rows: str) -> Path:
     return path
 
 
-def faults_of(path: Path) -> list[str]:
+def faults_of(path: Path, listed: ListSpec | None = None) -> list[str]:
     """The faults of an input, without the folder."""
     with pytest.raises(ReadingError) as caught:
-        read_job(path)
+        read_job(path, listed=listed)
     return [str(fault).replace(f"{path.parent}/", "") for fault in caught.value.faults]
 
 
@@ -61,7 +64,7 @@ def test_a_bare_list_makes_a_job(tmp_path: Path) -> None:
     """A bare list is a job whose boxes are inferred and whose numbers are all assumed."""
     path = tmp_path / "galley.csv"
     path.write_text(LIST)
-    job = read_job(path)
+    job = read_job(path, listed=OWN)
     assert (job.name, job.units, len(job.boxes)) == ("galley", "mm", 3)
     assert job.boxes[0].width == pytest.approx(454 + 2 * 1.6)
     assert all(box.inferred for box in job.boxes)
@@ -133,7 +136,7 @@ def test_an_unknown_pull_in_a_bare_list(tmp_path: Path) -> None:
     """A bare list may name generic pulls only, or none."""
     path = tmp_path / "list.csv"
     path.write_text(LIST.replace("Knob", "bar-161"))
-    (fault,) = faults_of(path)
+    (fault,) = faults_of(path, OWN)
     assert fault.startswith("list.csv: row 4, column pull: unknown pull ('bar-161' given); did you")
 
 
@@ -165,7 +168,7 @@ def test_summary_of_a_bare_list(tmp_path: Path) -> None:
     """The echo counts fronts, a pair as two, by kind, and says that the boxes are inferred."""
     path = tmp_path / "list.csv"
     path.write_text(LIST)
-    assert summarise(read_job(path)) == (
+    assert summarise(read_job(path, listed=OWN)) == (
         "5 fronts: 1 door, 1 pair, 1 drawer, 1 panel, on 3 boxes (inferred)"
     )
 

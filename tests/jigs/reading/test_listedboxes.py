@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from jigs.given.job import BoxSpec, FrontSpec, Reveal
+from jigs.given.listspec import ListSpec
 from jigs.ground.errors import ReadingError
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.listedboxes import infer_boxes, join_fronts, list_inferred
@@ -14,10 +15,10 @@ REVEAL = Reveal(side=1.6, top=1.6, bottom=1.6, between=3.2)
 
 
 def infer(folder: Path, text: str, reveal: Reveal = REVEAL) -> tuple[BoxSpec, ...]:
-    """Write a bare list and work its boxes out."""
+    """Write a bare list and work its boxes out; a row without a box has one of its own."""
     path = folder / "fronts.csv"
     path.write_text(text)
-    return infer_boxes(read_front_list(path), reveal)
+    return infer_boxes(read_front_list(path, listed=ListSpec(empty_box="own")), reveal)
 
 
 def join(folder: Path, text: str, *boxes: BoxSpec) -> tuple[BoxSpec, ...]:
@@ -108,7 +109,10 @@ def test_an_opening_takes_part_in_the_height(tmp_path: Path) -> None:
         ("box,kind,w,h\nB1,opening,,600\n", "openings alone"),
         ("id,box,kind,w,h\nB1-2,B1,drawer,454,140\n,B1,door,454,570\n", "duplicate ID ('B1-2'"),
         ("id,box,kind,w,h\n,B1,pair,454,570\nB1-1L,,door,454,570\n", "duplicate ID ('B1-1L'"),
-        ("id,box,kind,w,h\nW1,W1,door,454,713\n", "duplicate ID ('W1', first at box W1)"),
+        (
+            "id,box,kind,w,h\nW1,W1,door,454,713\n",
+            "it names fronts as boxes are named ('W1' is both)",
+        ),
         ("id,box,kind,w,h\n,W1,door,454,713\n,W1-1,door,454,713\n", "duplicate ID ('W1-1'"),
         ("id,box,kind,w,h\nB1-SIDE-L,B1,door,454,570\n", "reads like a part of a box"),
     ],

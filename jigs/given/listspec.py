@@ -1,0 +1,46 @@
+"""What a person says of a front list that the list does not say itself: which column holds what,
+and how its cells are meant. `[list]` in a job file, `--columns` for a list that stands alone.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Annotated, Literal
+
+from jigs.given.job import FrontKind
+from jigs.ground.keys import Key
+from jigs.ground.lengths import BareUnit
+
+SizeOrder = Literal["width-first", "height-first"]
+EmptyBox = Literal["above", "own"]
+PairSizes = Literal["one-leaf", "both-leaves", "pieces"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListSpec:
+    """How a front list is to be read, where it does not say so itself."""
+
+    columns: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Where each column stands: a spreadsheet's letter, a number from 1, or its heading, each with
+    a unit behind it or without; several for `nothing`, the columns that are left alone."""
+    kinds: Mapping[str, FrontKind] = field(default_factory=dict)
+    """What the list's own words for a kind of front mean."""
+    units: Annotated[BareUnit | None, Key()] = None
+    """What its bare numbers are in, whatever its header says."""
+    order: Annotated[SizeOrder | None, Key()] = None
+    """Which size stands first where a cell holds several."""
+    empty_box: Annotated[EmptyBox | None, Key()] = None
+    """A row whose box is empty below a filled one: it hangs on the box above, or has one of its \
+own."""
+    unnamed: Annotated[FrontKind | None, Key()] = None
+    """What a front is whose row does not say it."""
+    pairs: Annotated[PairSizes | None, Key()] = None
+    """A row of a double door: the width of one leaf, the width across both, or the width of one \
+leaf and the count of single leaves."""
+    sheet: Annotated[str, Key()] = ""
+    """The sheet of the workbook that holds the list, where several might."""
+
+
+NOTHING = "nothing"
+"""The name under which columns are left alone."""
+SETTINGS = ("units", "order", "empty_box", "unnamed", "pairs", "sheet")
+"""The keys that are no columns."""

@@ -1,0 +1,344 @@
+"""One row of a front list, cell by cell: its sizes, in columns of their own or in one cell; its
+kind and hand, in words; its ID; how it is made.
+"""
+
+import re
+from collections import defaultdict
+from dataclasses import replace
+
+from jigs.given.ids import LONGEST, check_id
+from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
+from jigs.given.listspec import ListSpec
+from jigs.given.stated import (
+    PROFILES,
+    Boring,
+    FivePieceSpec,
+    FrontEdges,
+    FrontWords,
+    Hung,
+    OpenedBy,
+    Profile,
+    RowRead,
+)
+from jigs.ground.believable import Range
+from jigs.ground.errors import JigsheetError
+from jigs.ground.geometry import Hand
+from jigs.ground.latin import plain_capitals
+from jigs.ground.lengths import BareUnit, Unit
+from jigs.ground.nearest import suggest
+from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
+from jigs.reading.frontwords import FrontWord, count_hands, read_front, read_hand, read_yes
+from jigs.reading.headings import SIZE_COLUMNS, ListColumn, fold
+from jigs.reading.jobboxes import needless_hand
+from jigs.reading.listcells import Part, find_sizes, split_sizes
+from jigs.reading.listcolumns import FRONT_LIST, Header, shorten
+from jigs.reading.listquestions import answer_kind, name_rows
+from jigs.reading.listrows import RowReader
+from jigs.reading.tables import ListRow, ListTable
+
+EMPTY = frozenset(("-", "–", "—", "./.", "n/a", "--"))
+"""What stands in a cell that says nothing."""
+ORDERS = {
+    "width-first": ("width", "height", "thickness"),
+    "height-first": ("height", "width", "thickness"),
+}
+ALLOWED: dict[str, str] = {
+    "kind": f"allowed: {', '.join(FRONT_KINDS)}",
+    "width": "a list without a job file gives every front's width (of a pair: of one leaf)",
+    "height": "a list without a job file gives every front's height",
+    "box": "it names the job's box that the front hangs on",
+}
+
+
+class FrontCells(RowReader):
+    """Reads the cells of fronts."""
+
+    def __init__(
+        self,
+        file: str,
+        table: ListTable,
+        header: Header,
+        spec: ListSpec,
+        units: BareUnit | None,
+        bare: bool,
+        unstated: Unit,
+    ) -> None:
+        super().__init__(file, table, header, FRONT_LIST, units or spec.units, unstated)
+        self._bare = bare
+        self.spec = spec
+        self.section: FrontKind | None = None
+        self.kinds: dict[str, FrontKind] = {}
+        """What the words of its kinds were taken for."""
+        self.names: dict[str, str] = {}
+        """The IDs that were made of names that are none."""
+        self.unordered: tuple[ListRow, str] | None = None
+        """The first cell of several sizes of which nobody says which is the width."""
+        self.doubled: tuple[ListRow, str] | None = None
+        """The first row that says a pair in another word."""
+        self._unknown: defaultdict[str, list[int]] = defaultdict(list)
+        self._sizes: tuple[int, dict[str, str]] = (-1, {})
+
+    def scale_remedy(self) -> str:
+        return "; --units in does for inches"
+
+    def cell(self, row: ListRow, column: str) -> str:
+        """Give the text of a row's cell in a column, "" where there is none, or it says nothing; of
+        sizes in one cell, the one that is asked for."""
+        text = super().cell(row, column)
+        if not text and column in SIZE_COLUMNS and self.header.find(column) is None:
+            return self._parts(row).get(column, "")
+        return "" if text in EMPTY else text
+
+    def _parts(self, row: ListRow) -> dict[str, str]:
+        if self._sizes[0] != row.number:
+            self._sizes = (row.number, self._part_sizes(row))
+        return self._sizes[1]
+
+    def _part_sizes(self, row: ListRow) -> dict[str, str]:
+        """Part the sizes in one cell; where nobody says which is which, that is kept to be asked,
+        and there are none."""
+        text = super().cell(row, "size")
+        parts = split_sizes(text) or split_sizes(find_sizes(text))
+        order = self._order(parts)
+        if parts and not order and self.unordered is None:
+            self.unordered = (row, text)
+        return {column: part.size for column, part in zip(order, parts, strict=False)}
+
+    def _order(self, parts: tuple[Part, ...]) -> tuple[str, ...]:
+        named = tuple(part.column for part in parts)
+        if {"width", "height"} <= set(named) and named.count("") <= 1:
+            return tuple(column or "thickness" for column in named)
+        if self.spec.order:
+            return ORDERS[self.spec.order]
+        heading = self.header.find("size")
+        order = heading.order if heading else ()
+        return (*order, "thickness") if len(order) == len(SIZE_COLUMNS) - 1 else order
+
+    def read_front(self, row: ListRow, count: int) -> tuple[FrontSpec, dict[Hand, int]]:
+        """Read a front, and how many of several alike hang left and how many right."""
+        self.check_headings(row)
+        word = self._read_kind(row)
+        kind = word.kind
+        opening = kind == "opening"
+        sizes = FRONTS[kind] if kind else ANY_FRONT
+        self._check_parts(row)
+        width = self._read_needed(row, "width", sizes.width, needed=self._bare and not opening)
+        height = self._read_needed(row, "height", sizes.height, needed=self._bare)
+        if not opening:
+            self.check_both(row)
+        hands = self._read_hands(row, kind, count)
+        front = FrontSpec(
+            id=self.read_name(row, "id"),
+            kind=kind or "door",
+            # Of an unknown kind nobody can say how wide it hangs.
+            width=width if kind else None,
+            height=height,
+            hinged=None if hands else self._read_hand(row, kind) or word.hand,
+            thickness=self.read_size(row, "thickness"),
+            opened_by=OpenedBy(pull=self.read_text(row, "pull") or None),
+            words=FrontWords(
+                finish=self.read_text(row, "finish"), note=self.read_text(row, "note")
+            ),
+        )
+        front = replace(
+            self._with_making(row, front),
+            row=RowRead(doubts=self.take_doubts(), hidden=self.hidden_of(row)),
+        )
+        return front, hands
+
+    def _with_making(self, row: ListRow, front: FrontSpec) -> FrontSpec:
+        """Give a front with what its row says of its frame, its edges and its boring."""
+        for column in ("rail", "groove", "panel"):
+            if self.cell(row, column) and not self.cell(row, "stile"):
+                self.note_at(
+                    row, column, "stands without stile; a five-piece front states its stile's width"
+                )
+        bored = self._read_yes(row, "bored")
+        if self.cell(row, "bored tab") and not bored:
+            self.note_at(row, "bored tab", "stands without bored; say yes there if the cups are")
+        return replace(
+            front,
+            five_piece=FivePieceSpec(
+                stile=self.read_size(row, "stile"),
+                rail=self.read_size(row, "rail"),
+                groove=self.read_size(row, "groove"),
+                panel=self.read_size(row, "panel"),
+                glass=self._read_yes(row, "glass"),
+            ),
+            edges=FrontEdges(
+                edge_radius=self.read_size(row, "edge radius"), profile=self._read_profile(row)
+            ),
+            boring=Boring(bored=bored, bored_tab=self.read_size(row, "bored tab")),
+            hung=Hung(hinges_at=self._read_places(row)),
+        )
+
+    def _read_yes(self, row: ListRow, column: ListColumn) -> bool:
+        text = self.cell(row, column)
+        said = read_yes(text)
+        if text and said is None:
+            self.note_at(row, column, f"not yes or no ('{shorten(text)}' given); allowed: yes, no")
+        return bool(said)
+
+    def _read_profile(self, row: ListRow) -> Profile | None:
+        text = self.cell(row, "profile").lower()
+        profile = next((word for word in PROFILES if word == text), None)
+        if text and profile is None:
+            self.note_at(
+                row,
+                "profile",
+                f"unknown profile ('{shorten(text)}' given); allowed: {', '.join(PROFILES)}",
+            )
+        return profile
+
+    def _read_places(self, row: ListRow) -> tuple[float, ...] | None:
+        """Read the heights of the cups above the bottom edge, in one cell, parted by semicolons."""
+        texts = [text.strip() for text in self.cell(row, "hinges at").split(";")]
+        found = [self.measure(row, "hinges at", text) for text in texts if text]
+        places = sorted(place for place in found if place is not None)
+        if len(set(places)) < len(places):
+            self.note_at(
+                row, "hinges at", f"a height stands twice ('{'; '.join(texts)[:40]}' given)"
+            )
+        return tuple(places) or None
+
+    def _read_needed(
+        self, row: ListRow, column: ListColumn, within: Range, *, needed: bool
+    ) -> float | None:
+        allowed = ALLOWED[column] if needed else ""
+        return self.read_size(row, column, needed=allowed, within=within)
+
+    def _check_parts(self, row: ListRow) -> None:
+        """Note a cell of sizes that holds none, or is empty."""
+        text = super().cell(row, "size")
+        if self.header.find("size") is None or self.header.find("width") or self._parts(row):
+            return
+        if not text and self._bare:
+            self.note_at(row, "size", "missing; a list without a job file gives every front's size")
+        elif text and not (split_sizes(text) or split_sizes(find_sizes(text))):
+            self.note_at(
+                row, "size", f"no two sizes ('{shorten(text)}' given); 597 x 713 is allowed"
+            )
+
+    def _read_kind(self, row: ListRow) -> FrontWord:
+        """Read what a front is: from its kind, else its description, else the heading of its
+        section, else as the person says of such rows."""
+        for column in ("kind", "description"):
+            if text := self.cell(row, column):
+                word = self.word_of(text)
+                if word.kind:
+                    self.kinds.setdefault(shorten(text), word.kind)
+                    if word.doubled and self.doubled is None:
+                        self.doubled = (row, text)
+                    return word
+                if column == "kind" and not self.kindless:
+                    self._unknown[shorten(text)].append(row.number)
+                    return word
+        kind = self.section or self.spec.unnamed
+        if kind is None and (text := self.cell(row, "description")):
+            self._unknown[shorten(text)].append(row.number)
+        elif kind is None and self.header.find("kind"):
+            self._unknown[""].append(row.number)
+        return FrontWord(kind)
+
+    kindless = False
+    """Whether its column of kinds names none: an article's number, a style."""
+
+    def word_of(self, text: str) -> FrontWord:
+        """Give what a cell says of its front, by the words that the person has explained first."""
+        padded = f" {fold(text)} "
+        own = [word for word in self.spec.kinds if f" {fold(word)} " in padded]
+        if own:
+            kind = self.spec.kinds[max(own, key=len)]
+            return FrontWord(kind, read_front(text).hand)
+        return read_front(text)
+
+    def note_kinds(self) -> None:
+        """Note the words for kinds that are not known, each once."""
+        for text, numbers in self._unknown.items():
+            column = "kind" if self.header.find("kind") and not self.kindless else "description"
+            more = f"; {name_rows(numbers[1:])} too" if len(numbers) > 1 else ""
+            what = f"missing; {ALLOWED['kind']}"
+            if text:
+                near = suggest(text, FRONT_KINDS)
+                what = (
+                    f"unknown kind ('{text}' given); {near}; "
+                    f"{answer_kind(text, self._bare)} says what it is"
+                )
+            self.note(numbers[0], self._heading(column), f"{what}{more}")
+            self.faulty.update(numbers)
+
+    def read_name(self, row: ListRow, column: ListColumn) -> str:
+        """Read an ID; a name that is none is written in its signs, and cut where it is too long."""
+        text = self.cell(row, column)
+        try:
+            return check_id(text) if text else ""
+        except JigsheetError as error:
+            if text not in self.names:
+                plain = re.sub("[^A-Z0-9]+", "-", plain_capitals(text)).strip("-")
+                name = _cut(plain)
+                taken = set(self.names.values())
+                more = 2
+                while name in taken:
+                    name = f"{_cut(plain, LONGEST - 3)}-{more}"
+                    more += 1
+                if not name:
+                    self.note_at(row, column, str(error))
+                    return ""
+                self.names[text] = name
+            return self.names[text]
+
+    def _read_hands(self, row: ListRow, kind: FrontKind | None, count: int) -> dict[Hand, int]:
+        """Read how many of a row's doors hang left and how many right, wherever it says so."""
+        if kind != "door" or count < 2:
+            return {}
+        for column in ("hinged", "note", "description"):
+            if hands := count_hands(self.cell(row, column)):
+                if sum(hands.values()) == count:
+                    return hands
+                self.note_at(
+                    row,
+                    column,
+                    f"{sum(hands.values())} hands for {count} doors "
+                    f"('{shorten(self.cell(row, column))}' given)",
+                )
+        return {}
+
+    def _read_hand(self, row: ListRow, kind: FrontKind | None) -> Hand | None:
+        text = self.cell(row, "hinged")
+        hand = read_hand(text)
+        if self.handless or (kind == "pair" and not hand):
+            return None  # of a pair the one leaf hangs left, the other right: it says nothing else
+        needless = needless_hand(kind) if text else ""
+        if needless:
+            self.note_at(row, "hinged", f"{needless} ('{shorten(text)}' given)")
+            return None
+        if text and hand is None and not _both(text):
+            self.note_at(
+                row, "hinged", f"not a hand ('{shorten(text)}' given); allowed: left, right"
+            )
+        return hand
+
+    handless = False
+    """Whether its column of hands holds numbers alone: how many hinges a front has."""
+
+
+def _cut(name: str, most: int = LONGEST) -> str:
+    """Cut a name where one of its words ends, if it is too long.
+
+    >>> _cut("UNTERSCHRANK-600-LINKS"), _cut("B1")
+    ('UNTERSCHRANK-600', 'B1')
+    """
+    if len(name) <= most:
+        return name
+    short, _, rest = name[: most + 1].rpartition("-")
+    return short if rest is not None and short else name[:most]
+
+
+def _both(text: str) -> bool:
+    """Tell whether a cell names both hands: it is open which.
+
+    >>> _both("L/R"), _both("left or up")
+    (True, False)
+    """
+    hands = [read_hand(token) for token in fold(text).split()]
+    return len(hands) > 1 and None not in hands and len(set(hands)) > 1

@@ -1,0 +1,270 @@
+"""The rows of a front list below its header: which are fronts and which are not, what the list has
+to be asked, and the fronts one by one.
+
+A row is no front if it has no size and says at most one thing: a title, a remark, a page's number;
+or if it begins as a sum does. It is named and left alone; one that is a kind in words (`Doors`) is
+the kind of the rows below that say none.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from jigs.given.job import FrontSpec
+from jigs.given.listspec import ListSpec
+from jigs.ground.geometry import Hand
+from jigs.ground.lengths import BareUnit, Unit
+from jigs.reading.frontcells import ALLOWED, FrontCells
+from jigs.reading.frontwords import is_sum
+from jigs.reading.headings import LIST_COLUMNS
+from jigs.reading.listcells import find_sizes, read_whole_number
+from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, column_letter, shorten
+from jigs.reading.listquestions import (
+    answer,
+    ask_box,
+    ask_columns,
+    ask_count,
+    ask_order,
+    ask_pairs,
+    name_rows,
+)
+from jigs.reading.statedcolumns import settle_columns
+from jigs.reading.tables import MOST_ROWS, ListRow, ListTable
+
+SAYS_LITTLE = ("note", "description")
+"""Columns that a title or a remark may stand in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListedFront:
+    """One row: the front as given, its box's ID, how many, and its place in the file.
+
+    `spec.id` and `box` are "" where the row gives none.
+    """
+
+    spec: FrontSpec
+    box: str
+    count: int
+    where: str
+
+    def clear_width(self, between: float) -> float | None:
+        """Give what the row takes up across its box: both leaves of a pair with their gap; mm."""
+        if self.spec.width is None:
+            return None
+        return self.spec.width if self.spec.kind != "pair" else 2 * self.spec.width + between
+
+
+class FrontRows(FrontCells):
+    """Reads the rows of fronts."""
+
+    def __init__(
+        self,
+        file: str,
+        table: ListTable,
+        header: Header,
+        spec: ListSpec,
+        units: Unit | None,
+        bare: bool,
+        unstated: Unit,
+        between: float,
+    ) -> None:
+        widest = max((len(row.cells) for row in table.rows), default=0)
+        settled, wrong = settle_columns(header, FRONT_LIST, spec.columns, widest)
+        overruling: BareUnit | None = units
+        super().__init__(file, table, settled, spec, overruling, bare, unstated)
+        self._between = between
+        self.left: list[ListRow] = []
+        """Rows that are no fronts."""
+        self.read: list[ListRow] = []
+        """Rows that are."""
+        self.remarks: list[str] = []
+        """What else is told of what was taken for what."""
+        for what in wrong:
+            self.note(self.header.row, None, what)
+
+    def read_rows(self) -> list[ListedFront]:
+        """Read every row; what is wrong in one is noted and left open in it."""
+        for heading, what in ask_columns(self.header, self._bare):
+            self.note(self.header.row, heading, what)
+        if not self._bare:
+            for column in ("kind", "box"):
+                if self.header.find(column) is None and not self._has_kinds(column):
+                    self.note(self.header.row, None, f"no column '{column}'; {ALLOWED[column]}")
+        self.left = [row for row in self.rows() if not self._is_front(row)]
+        self.read = [row for row in self.rows() if row not in self.left]
+        self._look_over()
+        rows = [one for row in self.rows() for one in self._read_row(row)]
+        if not self.read:
+            self.note(self.header.row, None, "a list without rows; one row a front is needed")
+        if sum(row.count for _, row, _ in rows) > MOST_ROWS:
+            self.note(self.header.row, None, f"over {MOST_ROWS} fronts, which are allowed")
+        self.note_kinds()
+        self._ask_cells()
+        self.check_units()
+        return self._in_boxes(rows)
+
+    def _has_kinds(self, column: str) -> bool:
+        return column == "kind" and bool(self.header.find("description") or self.spec.unnamed)
+
+    def _is_front(self, row: ListRow) -> bool:
+        kind = self.cell(row, "kind")
+        if any(is_sum(cell) for cell in row.cells if cell) and not self.word_of(kind).kind:
+            return False
+        if any(self.cell(row, column) for column in ("width", "height", "size")):
+            return True
+        said = [c for c in LIST_COLUMNS if c not in SAYS_LITTLE and self.cell(row, c)]
+        known = bool(kind) and self.word_of(kind).kind is not None and len(_filled(row)) > 1
+        return known or len(said) > 1 or (not self._bare and bool(said))
+
+    def _look_over(self) -> None:
+        """Look at whole columns: where sizes stand, where kinds do, what numbers may mean."""
+        described = self.header.find("description")
+        sized = any(self.header.find(column) for column in ("width", "height", "size"))
+        texts = [super(FrontCells, self).cell(row, "description") for row in self.rows()]
+        if described and not sized and any(map(find_sizes, texts)):
+            size = replace(described, column="size", unit=described.unit)
+            self.header = replace(self.header, headings=(*self.header.headings, size))
+        kinds = [self.word_of(text).kind for row in self.rows() if (text := self.cell(row, "kind"))]
+        self.kindless = not any(kinds) and any(self.word_of(text).kind for text in texts)
+        hands = [text for row in self.read if (text := self.cell(row, "hinged"))]
+        self.handless = bool(hands) and all(text.isdigit() for text in hands)
+        if self.header.find("kind") is None and not described and self.spec.unnamed is None:
+            titles = [self.word_of(_filled(row)[0]).kind for row in self.left if _filled(row)]
+            if not any(titles):
+                self.note(
+                    self.header.row, None,
+                    f"no column 'kind'; {ALLOWED['kind']}; "
+                    f"{answer(('kind', 'C'), bare=self._bare)}, or unnamed=door where all are one",
+                )  # fmt: skip
+        if self.header.find("count") is None:
+            self._ask_counts()
+
+    def _ask_counts(self) -> None:
+        """Ask about a column without a known heading whose cells are whole numbers, some over 1,
+        and no mere numbering."""
+        for other in self.header.unread:
+            texts = [row.cells[other.place] for row in self.read if other.place < len(row.cells)]
+            counts = [read_whole_number(text) for text in texts if text]
+            if not counts or other.like or None in counts or not 1 < max(filter(None, counts)) < 50:
+                continue
+            if counts != list(range(counts[0] or 0, (counts[0] or 0) + len(counts))):
+                letter = column_letter(other.place)
+                self.note(
+                    self.header.row, None, ask_count(other.text, letter, texts, self._bare)
+                )  # fmt: skip
+
+    def _ask_cells(self) -> None:
+        if self.unordered:
+            row, text = self.unordered
+            words = self.row_words(row.number)
+            self.note(self.header.row, None, ask_order(words, text, self._bare))
+        if self.doubled and self.spec.pairs is None:
+            row, text = self.doubled
+            words = self.row_words(row.number)
+            self.note(self.header.row, None, ask_pairs(words, text, self._bare))
+
+    def _read_row(self, row: ListRow) -> list[tuple[ListRow, ListedFront, dict[Hand, int]]]:
+        if row in self.left:
+            if len(texts := _filled(row)) == 1:
+                self.section = self.word_of(texts[0]).kind
+            return []
+        count = self.read_count(row) or 1
+        front, hands = self.read_front(row, count)
+        if self.doubled and front.kind == "pair":
+            front, count = self._as_pair(row, front, count)
+        box = self.read_name(row, "box")
+        where = self.place(row.number)
+        return [(row, ListedFront(spec=front, box=box, count=count, where=where), hands)]
+
+    def _as_pair(self, row: ListRow, front: FrontSpec, count: int) -> tuple[FrontSpec, int]:
+        """Give a pair with the width of one leaf and the count of pairs."""
+        if self.spec.pairs == "both-leaves" and front.width is not None:
+            return replace(front, width=(front.width - self._between) / 2), count
+        if self.spec.pairs == "pieces":
+            if count % 2:
+                self.note_at(row, "count", f"{count} leaves, and a pair has two")
+            return front, max(1, count // 2)
+        return front, count
+
+    def _in_boxes(
+        self, rows: Sequence[tuple[ListRow, ListedFront, dict[Hand, int]]]
+    ) -> list[ListedFront]:
+        """Give the fronts with their boxes, those of both hands apart."""
+        above = ""
+        empty: list[tuple[int, str]] = []
+        fronts: list[ListedFront] = []
+        for row, front, hands in rows:
+            if front.box:
+                above = front.box
+            elif above and self.header.find("box") and not self.cell(row, "box"):
+                empty.append((row.number, above))
+                if self.spec.empty_box == "above":
+                    front = replace(front, box=above)
+            fronts += self._by_hand(row, front, hands) if hands else [front]
+        if empty and self.spec.empty_box is None:
+            what = ask_box([number for number, _ in empty], empty[0][1], self._bare)
+            self.note(self.header.row, self._heading("box"), what)
+        if empty and self.spec.empty_box == "above":
+            self.remarks.append(f"{name_rows(n for n, _ in empty)}: on the box above")
+        self._check_boxes(rows)
+        return fronts
+
+    def _check_boxes(self, rows: Sequence[tuple[ListRow, ListedFront, dict[Hand, int]]]) -> None:
+        """Note a row that names no box of the job, and IDs that are those of boxes."""
+        if not self._bare:
+            for row, front, _ in rows:
+                if not front.box and self.header.find("box") and self.spec.empty_box != "above":
+                    what = "missing; it names the job's box the front hangs on"
+                    self.note(row.number, self._heading("box"), what)
+        boxes = {front.box for _, front, _ in rows if front.box}
+        same = sorted({front.spec.id for _, front, _ in rows} & boxes)
+        heading = self.header.find("id")
+        if same and heading:
+            self.note(
+                self.header.row,
+                heading.name,
+                f"it names fronts as boxes are named ('{same[0]}' is both); each needs its own "
+                f"name: {answer(('nothing', column_letter(heading.place)), bare=self._bare)} "
+                "leaves it out",
+            )
+
+    def _by_hand(
+        self, row: ListRow, front: ListedFront, hands: dict[Hand, int]
+    ) -> list[ListedFront]:
+        """Give doors of which a row says how many hang left and how many right: one each on one box
+        are a pair."""
+        words = self.row_words(row.number)
+        if front.box and set(hands.values()) == {1}:
+            self.remarks.append(f"{words}: one left, one right on box {front.box}: a pair")
+            return [replace(front, spec=replace(front.spec, kind="pair"), count=1)]
+        self.remarks.append(f"{words}: {hands['left']} hinged left, {hands['right']} right")
+        name = front.spec.id
+        return [
+            replace(
+                front,
+                spec=replace(front.spec, hinged=hand, id=name and f"{name}-{hand[0].upper()}"),
+                count=count,
+            )
+            for hand, count in hands.items()
+        ]
+
+    def left_headings(self) -> list[tuple[str, str]]:
+        """Name the columns from which nothing is read: each letter with its heading."""
+        read = {h.place for h in self.header.headings if h.column in LIST_COLUMNS}
+        return [
+            (column_letter(place), shorten(cell))
+            for place, cell in enumerate(self.header.cells)
+            if cell and place not in read
+        ]
+
+    def read_headings(self) -> list[ListHeading]:
+        """Give the columns that are read, in their order."""
+        return [h for h in self.header.headings if h.column in LIST_COLUMNS]
+
+    def units_of(self, heading: ListHeading) -> str:
+        """Name the unit that the bare numbers of a column of lengths are in, "" for any other."""
+        sized = heading.column in self._ranges or heading.column == "size"
+        return str(self._units.get(heading.column, self._bare_unit)) if sized else ""
+
+
+def _filled(row: ListRow) -> list[str]:
+    return [cell for cell in row.cells if cell]

@@ -1,0 +1,121 @@
+"""What the words in a cell say of a front: its kind, its hand; that a row is a sum; how many hang
+left and how many right. The words stand in `frontwords.toml`.
+
+A cell may say more than its kind (`Shaker door, white`); one that says two kinds, or a word that is
+of no front (`drawer box`, `flap`), says none.
+
+>>> read_front("Türe links"), read_front("Façade de tiroir").kind, read_front("drawer box").kind
+(FrontWord(kind='door', hand='left', doubled=False), 'drawer', None)
+>>> count_hands("je 1x L + 1x R"), count_hands("left of the range")
+({'left': 1, 'right': 1}, {})
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from jigs.given.job import FRONT_KINDS, FrontKind
+from jigs.ground.geometry import Hand
+from jigs.reading.headings import fold, read_words
+
+_PLURALS = ("", "s", "n", "en", "er", "r", "e", "es")
+_SHORTEST = 3
+"""Letters of a word that has a plural, or that says a hand among others."""
+_MOST_WORDS = 4
+"""Words that belong together."""
+_NONE = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class FrontWord:
+    """What a cell says of its front; `doubled`: it says a pair in another word than this."""
+
+    kind: FrontKind | None = None
+    hand: Hand | None = None
+    doubled: bool = False
+
+
+@cache
+def _words() -> Mapping[str, Mapping[str, str]]:
+    return read_words("frontwords.toml")
+
+
+@cache
+def read_front(text: str) -> FrontWord:
+    """Give what a cell says of its front."""
+    folded = fold(text)
+    if kind := _kind(_words()["kind"].get(folded, "")):
+        return FrontWord(kind, None, kind == "pair" and folded != "pair")
+    meant = tuple(_meanings(folded.split()))
+    kinds = {kind for word in meant if (kind := _kind(word))}
+    hands = {hand for word in meant if (hand := _hand(word))}
+    if len(kinds) != 1 or _NONE in meant:
+        return FrontWord()
+    [kind] = kinds
+    return FrontWord(kind, next(iter(hands)) if len(hands) == 1 else None, kind == "pair")
+
+
+def _meanings(tokens: list[str]) -> Iterator[str]:
+    """Yield what the words mean that are known; of several that belong together, together."""
+    known = {**_words()["none"], **_words()["hand"], **_words()["kind"]}
+    start = 0
+    while start < len(tokens):
+        end = min(start + _MOST_WORDS, len(tokens))
+        while end > start + 1 and " ".join(tokens[start:end]) not in known:
+            end -= 1
+        phrase = " ".join(tokens[start:end])
+        if meaning := _meaning(phrase, known):
+            yield meaning
+        start = end
+
+
+def _meaning(word: str, known: Mapping[str, str]) -> str:
+    stems = (word.removesuffix(end) for end in _PLURALS)
+    least = {word: _SHORTEST - 1}
+    fit = (stem for stem in stems if len(stem) >= least.get(stem, _SHORTEST))
+    return next((known[stem] for stem in fit if stem in known), "")
+
+
+def _kind(word: str) -> FrontKind | None:
+    return next((kind for kind in FRONT_KINDS if kind == word), None)
+
+
+def _hand(word: str) -> Hand | None:
+    return "left" if word == "left" else "right" if word == "right" else None
+
+
+def read_hand(text: str) -> Hand | None:
+    """Give the hand that a cell names."""
+    return _hand(_words()["hand"].get(fold(text), ""))
+
+
+def count_hands(text: str) -> dict[Hand, int]:
+    """Give how many of a row hang left and how many right; empty where it does not say both."""
+    tokens = fold(text).split()
+    found: dict[Hand, int] = {}
+    number = 0
+    for token in tokens:
+        digits = len(token) - len(token.lstrip("0123456789"))
+        if digits:
+            number = int(token[:digits][:3])
+        word = token[digits:]
+        if number and (hand := read_hand(word)):
+            found[hand] = found.get(hand, 0) + number
+            number = 0
+        elif _words()["one"].get(word):
+            number = number or 1
+        elif word not in ("", "x"):
+            number = 0
+    return found if len(found) == len(("left", "right")) else {}
+
+
+def read_yes(text: str) -> bool | None:
+    """Give whether a cell says yes or no, None for neither."""
+    word = _words()["yes"].get(fold(text), "")
+    return True if word == "yes" else False if word == "no" else None
+
+
+def is_sum(text: str) -> bool:
+    """Tell whether a cell begins as a sum does."""
+    tokens = fold(text).split()
+    return any(" ".join(tokens[:end]) in _words()["sum"] for end in range(1, _MOST_WORDS))

@@ -1,0 +1,85 @@
+"""Cells of a list that hold more than one value, or a value with words: sizes with a sign between,
+a count with its unit.
+
+>>> split_sizes("597 x 713 mm"), split_sizes("H 713 x B 597")
+((Part(size='597 mm', column=''), Part(size='713 mm', column='')), \
+(Part(size='713', column='height'), Part(size='597', column='width')))
+>>> find_sizes("Door 597x713, white"), read_whole_number("2 Stk."), read_whole_number("1.5")
+('597x713', 2, None)
+"""
+
+import re
+from dataclasses import dataclass
+
+from jigs.ground.lengths import ends_with_unit, is_bare
+from jigs.reading.headings import SIZE_COLUMNS, fold, read_heading
+
+_NUMBER = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)? ?[¼-¾⅐-⅞]?"
+_LENGTH = rf"{_NUMBER}\s*(?:mm|cm|in|\"|″|”)?"
+_SIZES = re.compile(rf"(?<![0-9.,/]){_LENGTH}(?:\s*[x×*]\s*{_LENGTH}){{1,2}}", re.IGNORECASE)
+_BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
+_BEFORE = re.compile(r"(?P<letter>[^\W\d_]{1,12})[.:=]?\s*(?P<text>[0-9¼-¾⅐-⅞].*)")
+_BEHIND = re.compile(r"(?P<text>.*[^\W_])\s*\(?(?P<letter>[^\W\d_]{1,12})\.?\)?|"
+                     r"(?P<text2>.*[\"″”'′])\s*\(?(?P<letter2>[^\W\d_]{1,12})\.?\)?")  # fmt: skip
+_COUNT = re.compile(r"[x×]?\s*0*(?P<number>[0-9]{1,3})(?:[.,]0{1,2})?\s*(?P<unit>[^\W\d_].*|[x×])?")
+MOST_SIZES = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One of several sizes in a cell: its text, and which it says that it is, "" where it does
+    not."""
+
+    size: str
+    column: str = ""
+
+
+def split_sizes(text: str) -> tuple[Part, ...]:
+    """Part a cell of two or three sizes; empty for any other. A unit behind the last is that of
+    all, if no other has one."""
+    pieces = _BETWEEN.split(text.strip())
+    if not 2 <= len(pieces) <= MOST_SIZES:
+        return ()
+    parts = [_read_part(piece.strip()) for piece in pieces]
+    if not all(part.size[:1].isnumeric() for part in parts):
+        return ()
+    *first, last = parts
+    unit = ends_with_unit(last.size)
+    if unit and all(is_bare(part.size) for part in first):
+        parts = [Part(f"{part.size} {unit}", part.column) for part in first] + [last]
+    return tuple(parts)
+
+
+def _read_part(piece: str) -> Part:
+    """Part a letter, before or behind, from its size: `B 597`, `28"H`."""
+    if found := _BEFORE.fullmatch(piece):
+        if column := _size_column(found["letter"]):
+            return Part(found["text"], column)
+    elif not ends_with_unit(piece) and (found := _BEHIND.fullmatch(piece)):
+        letter = found["letter"] or found["letter2"]
+        if column := _size_column(letter):
+            return Part((found["text"] or found["text2"]).strip(" ("), column)
+    return Part(piece)
+
+
+def _size_column(letter: str) -> str:
+    found = read_heading(letter)
+    return found.column if found and found.column in SIZE_COLUMNS else ""
+
+
+def find_sizes(text: str) -> str:
+    """Give the one group of sizes that stands among words, "" where there is none or are two."""
+    found = _SIZES.findall(text)
+    return found[0].strip() if len(found) == 1 else ""
+
+
+def read_whole_number(text: str) -> int | None:
+    """Give a count, with the word for pieces behind it or without."""
+    found = _COUNT.fullmatch(text.strip())
+    if not found:
+        return None
+    unit = fold(found["unit"] or "").removesuffix(" x")
+    meant = read_heading(unit) if unit not in ("", "x") else None
+    if unit not in ("", "x", "st", "ea", "each", "off") and (not meant or meant.column != "count"):
+        return None
+    return int(found["number"])

@@ -1,0 +1,162 @@
+"""What is said of a front list: `[list]` in a job file, and the same in one line, `--columns`.
+
+The line is parted by commas, each part a key, an equals sign and what it holds. A key is a column,
+or one of `units`, `order`, `empty_box`, `unnamed`, `pairs`, `sheet`; `kinds.WORD` says what a word
+of the list means. A column stands at a spreadsheet's letter, at a number from 1, or is called by
+its heading, and may name its unit behind it: `width=C (in)`. A heading that looks like a letter or
+a number, or has a comma in it, stands between quotes. `nothing` are columns that are left alone.
+
+>>> spec = parse_columns("width=C, height=4 (in), order=width-first, kinds.Klappe=lift")
+>>> spec.columns["height"], spec.order, spec.kinds
+(('4 (in)',), 'width-first', {'Klappe': 'lift'})
+"""
+
+import json
+import re
+from collections.abc import Mapping, Sequence
+from typing import Any, get_args
+
+from jigs.given.job import FRONT_KINDS, FrontKind
+from jigs.given.listspec import NOTHING, SETTINGS, ListSpec
+from jigs.ground.errors import JigsheetError
+from jigs.ground.keys import keys_of
+from jigs.ground.lengths import show_value
+from jigs.ground.nearest import suggest
+from jigs.reading.fieldkeys import read_keys
+from jigs.reading.headings import LIST_COLUMNS
+from jigs.reading.tomltables import Table
+
+COLUMN_KEYS: tuple[str, ...] = (*LIST_COLUMNS, NOTHING)
+_KINDS = "kinds."
+_PART = re.compile(r"""(?:[^,"']|"[^"]*"|'[^']*'|["'])+""")
+_KEY = re.compile(r"""((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)""", re.DOTALL)
+
+
+def parse_columns(text: str) -> ListSpec:
+    """Read the line of `--columns`. Raises JigsheetError with everything that is wrong in it."""
+    columns: dict[str, tuple[str, ...]] = {}
+    kinds: dict[str, FrontKind] = {}
+    settings: dict[str, Any] = {}
+    wrong: list[str] = []
+    for part in filter(None, (part.strip() for part in _PART.findall(text))):
+        found = _KEY.fullmatch(part)
+        if not found or not found[2]:
+            wrong.append(f"not a key with what it holds ({show_value(part)} given); width=C is one")
+            continue
+        key, value = " ".join(found[1].lower().split()), found[2].strip()
+        if key.startswith(_KINDS):
+            kind = next((kind for kind in FRONT_KINDS if kind == value.lower()), None)
+            word = _unquoted(found[1].strip()[len(_KINDS) :].strip())
+            if kind is None:
+                wrong.append(_not_allowed(found[1].strip(), value, FRONT_KINDS))
+            elif word:
+                kinds[word] = kind
+        elif key == "sheet":
+            settings[key] = _unquoted(value)
+        elif (name := re.sub("[ -]", "_", key)) in SETTINGS:
+            allowed = keys_of(ListSpec)[name].allowed
+            if value.lower() not in allowed:
+                wrong.append(_not_allowed(name, value, allowed))
+            settings[name] = value.lower()
+        elif key in COLUMN_KEYS:
+            if key in columns and key != NOTHING:
+                wrong.append(f"{key} stands twice ({show_value(value)} given the second time)")
+            columns[key] = (*columns.get(key, ()), value)
+        else:
+            wrong.append(
+                f"no column or setting ({show_value(key)} given); "
+                f"{suggest(key, (*COLUMN_KEYS, *SETTINGS))}"
+            )
+    if wrong:
+        raise JigsheetError("\n".join(wrong))
+    return ListSpec(columns=columns, kinds=kinds, **settings)
+
+
+def read_list_table(table: Table | None) -> ListSpec:
+    """Read `[list]` of a job file; what is wrong is noted."""
+    if table is None:
+        return ListSpec()
+    columns: dict[str, tuple[str, ...]] = {}
+    kinds: dict[str, FrontKind] = {}
+    if inner := table.table("columns"):
+        for key in COLUMN_KEYS:
+            value = inner.pick(key)
+            texts = value if isinstance(value, list) and key == NOTHING else [value]
+            if value is None:
+                continue
+            if all(isinstance(text, str | int) and not isinstance(text, bool) for text in texts):
+                columns[key] = tuple(str(text).strip() for text in texts)
+            else:
+                inner.note(key, f"not a column ({inner.given(key)} given); {WHERE}")
+        inner.close()
+    given = table.peek("kinds")
+    if inner := table.table("kinds"):
+        for word in given if isinstance(given, dict) else ():
+            if kind := inner.choice(word, FRONT_KINDS):
+                kinds[word] = kind
+    spec = ListSpec(columns=columns, kinds=kinds, **read_keys(table, ListSpec))
+    table.close()
+    return spec
+
+
+WHERE = 'a letter ("C"), a number from 1, or a heading is allowed, with a unit behind it or not'
+
+
+def write_columns(spec: ListSpec) -> str:
+    """Write in one line what is stated, as `parse_columns` reads it.
+
+    >>> write_columns(parse_columns("width = C (in),nothing=F, kinds.Klappe=lift"))
+    'width=C (in),nothing=F,kinds.Klappe=lift'
+    """
+    parts = [f"{key}={where}" for key, places in spec.columns.items() for where in places]
+    parts += [f"{_KINDS}{word}={kind}" for word, kind in spec.kinds.items()]
+    parts += [f"{key}={value}" for key in SETTINGS if (value := getattr(spec, key))]
+    return ",".join(parts)
+
+
+def write_list_table(spec: ListSpec) -> str:
+    """Write `[list]` of a job file, with the lines that say something; "" where none does.
+
+    >>> print(write_list_table(parse_columns("width=C,nothing=F,nothing=Preis,kinds.Klappe=lift")))
+    [list]
+    columns = { width = "C", nothing = ["F", "Preis"] }
+    kinds = { Klappe = "lift" }
+    """
+    lines = []
+    if spec.columns:
+        columns = {
+            key: list(places) if key == NOTHING else places[0]
+            for key, places in spec.columns.items()
+        }
+        lines.append(f"columns = {_inline(columns)}")
+    if spec.kinds:
+        lines.append(f"kinds = {_inline(spec.kinds)}")
+    lines += [f"{key} = {_text(value)}" for key in SETTINGS if (value := getattr(spec, key))]
+    return "\n".join(["[list]", *lines]) if lines else ""
+
+
+def _inline(values: Mapping[str, object]) -> str:
+    """Write a table in one line."""
+    pairs = (f"{_bare_key(key)} = {_text(value)}" for key, value in values.items())
+    return f"{{ {', '.join(pairs)} }}"
+
+
+def _bare_key(key: str) -> str:
+    return key if re.fullmatch(r"[A-Za-z0-9_-]+", key) else _text(key)
+
+
+def _text(value: object) -> str:
+    # What JSON escapes in a text, TOML reads alike.
+    return json.dumps(value, ensure_ascii=False)
+
+
+def _unquoted(text: str) -> str:
+    return text[1:-1] if len(text) > 1 and text[0] == text[-1] and text[0] in "\"'" else text
+
+
+def _not_allowed(key: str, value: str, allowed: Sequence[str]) -> str:
+    return f"{key}: not known ({show_value(value)} given); allowed: {', '.join(allowed)}"
+
+
+assert set(SETTINGS) == set(keys_of(ListSpec)), "each setting is read by its key"
+assert get_args(FrontKind) == FRONT_KINDS

@@ -1,0 +1,155 @@
+"""What a front list does not say and nobody may guess: which column is which, which size comes
+first, what an empty box cell means. Each is asked once for the whole list, with the words that
+answer it: `--columns` for a list that stands alone, `[list]` for one that a job names.
+
+>>> answer(("order", "width-first"), bare=True), answer(("height", "D"), bare=False)
+('--columns order=width-first', 'columns = { height = "D" } in [list]')
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from jigs.given.listspec import NOTHING, SETTINGS
+from jigs.reading.headings import LENGTH, LIST_COLUMNS
+from jigs.reading.listcolumns import Header, column_letter, shorten
+
+SIDES = ("width", "height")
+ALIKE = ("note", "finish", "description")
+"""Columns of which a second one is left alone: nothing is made by them."""
+MOST_NAMED = 8
+"""Rows that a sentence names."""
+
+
+def answer(*pairs: tuple[str, str], bare: bool) -> str:
+    """Write the words that answer a question."""
+    if bare:
+        said = ",".join(f"{key}={value}" for key, value in pairs)
+        return f'--columns "{said}"' if " " in said else f"--columns {said}"
+    settings = [f'{key} = "{value}"' for key, value in pairs if key in SETTINGS]
+    columns = [f'{key} = "{value}"' for key, value in pairs if key not in SETTINGS]
+    if columns:
+        settings.append(f"columns = {{ {', '.join(columns)} }}")
+    return f"{', '.join(settings)} in [list]"
+
+
+def answer_kind(word: str, bare: bool) -> str:
+    """Write the words that say which kind a word of the list means."""
+    return (
+        answer((f"kinds.{word}", "KIND"), bare=True)
+        if bare
+        else f'kinds = {{ "{word}" = KIND }} in [list]'
+    )
+
+
+def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str]]:
+    """Ask which column is which, where the headings do not say it: each question with the heading
+    that it is of."""
+    sized = header.find("size") is not None
+    missing = [] if sized else [side for side in SIDES if header.find(side) is None]
+    for other in header.unread:
+        letter = column_letter(other.place)
+        if other.twice and other.twice not in ALIKE:
+            first = header.find(other.twice)
+            assert first is not None, "an earlier heading is that column"
+            yield (
+                other.text,
+                f"a second column for {other.twice} ('{other.text}' given, "
+                f"'{first.text}' before it): which of them? "
+                f"{answer((other.twice, column_letter(first.place)), bare=bare)} or "
+                f"{answer((other.twice, letter), bare=bare)}",
+            )
+        elif _is_asked(other.like, header, sized) and other.like not in missing:
+            yield (
+                other.text,
+                f"unknown column ('{other.text}' given); did you mean '{other.like}'? "
+                f"{answer((other.like, letter), bare=bare)}, or "
+                f"{answer((NOTHING, letter), bare=bare)}",
+            )
+    length = header.find(LENGTH)
+    if length and missing and bare:
+        yield length.name, _ask_length(header, column_letter(length.place), length.name)
+        return
+    for side in missing if bare else []:
+        like = next((other for other in header.unread if other.like == side), None)
+        free = [u for u in header.unread if not u.twice] if like is None else [like]
+        said = ", ".join(f"'{u.text}' ({column_letter(u.place)})" for u in free[:MOST_NAMED])
+        letter = column_letter(free[0].place) if free else "C"
+        yield (
+            None,
+            f"no column '{side}'; a list without a job file gives every front's {side}"
+            f"{' (of a pair: of one leaf)' if side == 'width' else ''}"
+            f"{f'; is it {said}?' if said else '; where does it stand?'} "
+            f"{answer((side, letter), bare=bare)}",
+        )
+
+
+def _is_asked(like: str, header: Header, sized: bool) -> bool:
+    if not like or header.find(like) is not None or like not in LIST_COLUMNS:
+        return False
+    return not (sized and like in SIDES)
+
+
+def _ask_length(header: Header, letter: str, name: str) -> str:
+    """Ask which of a length and the size beside it is the height of a front as it hangs."""
+    [*others] = [h for side in SIDES if (h := header.find(side))]
+    other = column_letter(others[0].place) if others else "D"
+    beside = f" beside '{others[0].name}' ({other})" if others else ""
+    return (
+        f"'{name}' ({letter}){beside}: is a length a front's height, as it hangs, or its "
+        f"width? {answer(('width', other), ('height', letter), bare=True)} or "
+        f"{answer(('width', letter), ('height', other), bare=True)}"
+    )
+
+
+def name_rows(numbers: Iterable[int]) -> str:
+    """Name rows: `rows 5 to 7, 9`.
+
+    >>> name_rows([5, 6, 7, 9]), name_rows([4])
+    ('rows 5 to 7, 9', 'row 4')
+    """
+    runs: list[list[int]] = []
+    for number in sorted(numbers):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    words = [f"{run[0]} to {run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs]
+    more = f" and {len(words) - MOST_NAMED} more" if len(words) > MOST_NAMED else ""
+    many = "rows" if sum(map(len, runs)) > 1 else "row"
+    return f"{many} {', '.join(words[:MOST_NAMED])}{more}"
+
+
+def ask_order(row: str, text: str, bare: bool) -> str:
+    """Ask which of the sizes in a cell is the width."""
+    return (
+        f"which of '{shorten(text)}' ({row}) is the width? "
+        f"{answer(('order', 'width-first'), bare=bare)} or order=height-first"
+    )
+
+
+def ask_box(rows: Sequence[int], above: str, bare: bool) -> str:
+    """Ask what an empty box cell below a filled one means."""
+    own = " or empty_box=own" if bare else ""
+    each = "it" if len(rows) == 1 else "each"
+    return (
+        f"no box in {name_rows(rows)}, below a filled one: does {each} "
+        f"hang on the box above ({name_rows(rows[:1])} on '{above}')"
+        f"{', or on one of its own' if bare else ''}? "
+        f"{answer(('empty_box', 'above'), bare=bare)}{own}"
+    )
+
+
+def ask_pairs(row: str, text: str, bare: bool) -> str:
+    """Ask what the width and the count of a double door are of."""
+    return (
+        f"'{shorten(text)}' ({row}): is its width that of one leaf, or across both; and does its "
+        f"count count pairs or leaves? {answer(('pairs', 'one-leaf'), bare=bare)}, "
+        "pairs=both-leaves, or pairs=pieces for single leaves"
+    )
+
+
+def ask_count(text: str, letter: str, some: Sequence[str], bare: bool) -> str:
+    """Ask whether a column of whole numbers says how many are alike."""
+    return (
+        f"column '{text}' ({letter}) holds whole numbers ({', '.join(some[:4])}): how many alike? "
+        f"{answer(('count', letter), bare=bare)}, or {answer((NOTHING, letter), bare=bare)}"
+    )

@@ -1,0 +1,74 @@
+"""What a list was taken for, in words: each column, its first rows as they were read, what was left
+alone. It stands before the list's faults too, so that both are told: what is understood, and what
+is not.
+"""
+
+from collections.abc import Sequence
+
+from jigs.given.job import FrontSpec
+from jigs.ground.lengths import Unit, format_sizes
+from jigs.reading.frontrows import FrontRows, ListedFront
+from jigs.reading.listcolumns import column_letter, shorten
+from jigs.reading.listquestions import MOST_NAMED, name_rows
+
+FIRST = 2
+"""Rows that are shown as they were read."""
+
+
+def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -> str:
+    """Say what a list's columns were taken for, and its first rows as they were read."""
+    header = f" (header: {reader.row_words(reader.header.row)})" if reader.header.row else ""
+    read = ", ".join(
+        f"{column_letter(heading.place)} '{heading.text}' {heading.column}"
+        + (f" ({unit})" if (unit := reader.units_of(heading)) else "")
+        for heading in reader.read_headings()
+    )
+    lines = [f"Columns read{header}: {read or 'none'}."]
+    if left := reader.left_headings():
+        words = [f"{at} '{text}'" for at, text in left]
+        lines.append(f"Left alone: {', '.join(words)}.")
+    if reader.left:
+        lines.append(f"No fronts: {_rows(reader)}.")
+    if words := [f"'{text}' {kind}" for text, kind in reader.kinds.items() if text.lower() != kind]:
+        lines.append(f"Kinds: {_some(words)}.")
+    if words := [f"'{shorten(text)}' is {name}" for text, name in reader.names.items()]:
+        lines.append(f"IDs: {_some(words)}.")
+    lines += [f"{remark[:1].upper()}{remark[1:]}." for remark in reader.remarks]
+    places = {reader.place(row.number): reader.row_words(row.number) for row in reader.read}
+    for row in rows[:FIRST]:
+        if row.spec.width is not None or row.spec.height is not None:
+            lines.append(f"As read, {places[row.where]}: {_front(row, reader.unit)}.")
+    total = len(reader.read)
+    wrong = len(reader.faulty & {row.number for row in reader.read})
+    if faults:
+        rest = f"; {wrong} not, and to be answered" if wrong else "; to be answered"
+        lines.append(f"{total - wrong} of {total} rows understood{rest}:")
+    return "\n".join(lines)
+
+
+def _rows(reader: FrontRows) -> str:
+    first = [
+        f"{reader.row_words(row.number)} '{shorten(next(filter(None, row.cells)))}'"
+        for row in reader.left[:3]
+    ]
+    more = [row.number for row in reader.left[3:]]
+    return ", ".join([*first, *([name_rows(more)] if more else [])])
+
+
+def _some(words: Sequence[str]) -> str:
+    more = f" and {len(words) - MOST_NAMED} more" if len(words) > MOST_NAMED else ""
+    return f"{', '.join(words[:MOST_NAMED])}{more}"
+
+
+def _front(row: ListedFront, unit: Unit) -> str:
+    spec: FrontSpec = row.spec
+    sizes = {"wide": spec.width, "high": spec.height}
+    said = [
+        spec.id,
+        spec.kind,
+        *(f"{format_sizes([mm], unit)} {word}" for word, mm in sizes.items() if mm is not None),
+        f"{row.count} alike" if row.count > 1 else "",
+        f"hinged {spec.hinged}" if spec.hinged else "",
+        f"box {row.box}" if row.box else "",
+    ]
+    return ", ".join(filter(None, said))
