@@ -27,6 +27,7 @@ from jigs.ground.keys import Key
 Making = Literal["made", "ordered"]
 Method = Literal["sprayed", "brushed"]
 SizesAre = Literal["before", "after"]
+FrontsCome = Literal["raw", "painted"]
 MOST_NAILERS = 4
 
 
@@ -83,6 +84,14 @@ class Paint:
     """How it is laid on: brushed, a film is thicker."""
     sizes: Annotated[SizesAre | None, Key()] = None
     """Whether the fronts have their sizes before they are painted, or after."""
+    fronts_come: Annotated[FrontsCome | None, Key()] = None
+    """Whether the fronts come raw, to be painted here when they are bored, or painted; raw if
+    nothing says so."""
+
+    @property
+    def here(self) -> bool:
+        """Whether the fronts are painted here, after they are bored."""
+        return self.fronts_come != "painted"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

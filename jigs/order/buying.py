@@ -252,7 +252,9 @@ def _sizes(box: DrawerBoxOrder) -> tuple[float, ...]:
 
 
 def _paint(layout: Layout, ready: Iterable[Front]) -> tuple[PaintNeed, ...]:
-    """Add up the areas by finish."""
+    """Add up the areas by finish; of fronts that come painted there is none."""
+    if not layout.job.paint.here:
+        return ()
     found: dict[str, list[float]] = {}
     for front in ready:
         width, height = front.ordered or (front.width, front.height)

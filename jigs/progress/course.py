@@ -1,9 +1,10 @@
 """The course of every part: its steps in the order of the work, and what each of them waits for.
 
-Fronts arrive, are bored, painted on the back, then on the face, hung and adjusted. Pieces are cut,
-banded, bored, assembled; a side whose box stands already is bored in it. A drawer box is put
-together from its pieces, or arrives; it is bored and set on its slides. A pull whose screws go
-through the drawer box too is bored for when the front is on. All common practice, no source.
+Fronts arrive, are bored, painted on the back, then on the face (unless they come painted), hung
+and adjusted. Pieces are cut, banded, bored, assembled; a side whose box stands already is bored in
+it. A drawer box is put together from its pieces, or arrives; it is bored and set on its slides. A
+pull whose screws go through the drawer box too is bored for when the front is on. All common
+practice, no source.
 
 Nothing is bored, painted or hung of what is held back; it may arrive, or be cut, meanwhile. What
 nothing asks for is no step: a side without holes is not bored, nor is a door that came bored.
@@ -99,7 +100,7 @@ class _Courses:
         steps = (
             ARRIVED,
             *(step for step in bored if step.work not in AFTER_HANGING),
-            *self._painted(),
+            *(self._painted() if self._job.paint.here else ()),
             last,
             *(step for step in bored if step.work in AFTER_HANGING),
             *(() if front.kind in STILL else (ADJUSTED,)),

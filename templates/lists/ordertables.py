@@ -68,10 +68,7 @@ def order_listing(order: Order, job: Job) -> Listing:
             title="Hardware: needed + spare = to buy",
             blocks=(_hardware(order, unit), *_band(order)),
         ),
-        Section(
-            title=paint_title(job),
-            blocks=(_paint(order), *([Words(text=PAINT, indent=2, hang=0)] if order.paint else [])),
-        ),
+        *([_paints(order, job)] if job.paint.here else []),
         Section(
             blocks=tuple(
                 Words(text=text)
@@ -83,6 +80,11 @@ def order_listing(order: Order, job: Job) -> Listing:
         ),
     ]
     return Listing(title="Order", job=job.name, sections=tuple(sections))
+
+
+def _paints(order: Order, job: Job) -> Section:
+    caution = [Words(text=PAINT, indent=2, hang=0)] if order.paint else []
+    return Section(title=paint_title(job), blocks=(_paint(order), *caution))
 
 
 def _fronts(order: Order, unit: Unit) -> Table:

@@ -39,6 +39,16 @@ NEXT_FRONT: dict[FrontKind, str] = {
     "panel": "THEN PAINT AND FIT",
     "opening": "",
 }
+NEXT_PAINTED: dict[FrontKind, str] = NEXT_FRONT | {
+    "door": "THEN HANG",
+    "pair": "THEN HANG",
+    "lift": "THEN HANG",
+    "drawer": "THEN SCREW ON",
+    "pullout": "THEN SCREW ON",
+    "false-front": "THEN SCREW ON",
+    "panel": "THEN FIT",
+}
+"""The same of a front that came painted."""
 NEXT_PIECE: dict[PieceKind, str] = {
     "shelf": "THEN SET ON PINS",
     "filler": "THEN PAINT AND FIT",
@@ -78,9 +88,10 @@ def front_payload(layout: Layout, front: Front, work: Sequence[Phrase] = ()) -> 
     hand = ("HINGES", front.hinged.upper()) if front.kind == "door" and front.hinged else ()
     above, below = hung_under(layout, front), hung_over(layout, front)
     neighbour = f"UNDER {above.id}" if above else f"OVER {below.id}" if below else ""
+    after = NEXT_FRONT if layout.job.paint.here else NEXT_PAINTED
     return _say(
         layout, front.id, _unspelt(front.id, FRONT_WORDS[front.kind]), front.wall,
-        (front.box,), front.code, (neighbour, NEIGHBOUR), *work, (NEXT_FRONT[front.kind], NEXT),
+        (front.box,), front.code, (neighbour, NEIGHBOUR), *work, (after[front.kind], NEXT),
         hand=hand, held=front.held,
     )  # fmt: skip
 

@@ -1,0 +1,123 @@
+"""The work of a job divided into days.
+
+A day is a share of the work, not a time: nobody has published how long a board, a card or a door
+takes a first hand. It ends when things have been taken in hand so often as the person wants
+(`MOST`, our own choice); where something dries: glue, a coat of paint; and where something has to
+come first: fronts that were ordered. A station is never parted: its bit and stop are set once.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from jigs.ground.grouped import grouped
+from jigs.progress.standing import Standing
+from jigs.progress.tracked import Tracked
+from jigs.progress.workplan import Stage, StageKind, Task
+
+MOST = 60
+"""How often something is taken in hand in a day: a piece cut, a card set, a door painted or hung.
+Our own choice: no source gives times."""
+ENDS_A_DAY: frozenset[StageKind] = frozenset({"before", "order", "set", "back", "front"})
+"""What nothing else follows on the same day."""
+BEGINS_A_DAY: frozenset[StageKind] = frozenset({"set", "back", "front"})
+"""What nothing else goes before on the same day: paint wants a room without dust."""
+AT_THE_WALL: frozenset[StageKind] = frozenset({"hung", "fitted", "adjusted"})
+"""What shows that a part's box is set."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Day:
+    """What is done in a day."""
+
+    number: int
+    """From 1."""
+    stages: tuple[Stage, ...]
+
+    @property
+    def tasks(self) -> tuple[Task, ...]:
+        """All that is done."""
+        return tuple(task for stage in self.stages for task in stage.tasks)
+
+
+def divide(stages: Iterable[Stage], most: int = MOST) -> tuple[Day, ...]:
+    """Divide the work into days in which something is taken in hand at most so often, but for a
+    station or a box that takes more."""
+    days: list[list[Stage]] = [[]]
+    for stage in stages:
+        for portion in _portions(stage, most):
+            here = days[-1]
+            full = sum(each.amount for each in here) + portion.amount > most
+            glued = any(each.kind == "assembled" for each in here) and portion.kind != "assembled"
+            dusty = portion.kind in BEGINS_A_DAY
+            ended = any(each.kind in ENDS_A_DAY for each in here)
+            if here and (full or glued or dusty or ended):
+                days.append([])
+            days[-1].append(portion)
+    return tuple(
+        Day(number=number, stages=tuple(day)) for number, day in enumerate(days, 1) if day
+    )
+
+
+def _portions(stage: Stage, most: int) -> Iterator[Stage]:
+    """Divide a stage that takes more than a day into like portions, box by box if it can be."""
+    if stage.station is not None or stage.amount <= most:
+        yield stage
+        return
+    target = stage.amount / -(-stage.amount // most)
+    taken: list[Task] = []
+    for task in _pieces_of(stage.tasks, most):
+        load = sum(each.amount for each in taken)
+        own = sum(each.amount for each in task)
+        if taken and (load >= target or load + own > most):
+            yield replace(stage, tasks=tuple(taken))
+            taken = []
+        taken += task
+    yield replace(stage, tasks=tuple(taken))
+
+
+def _pieces_of(tasks: Sequence[Task], most: int) -> Iterator[Sequence[Task]]:
+    """Give the tasks of each box together, one by one those of a box that takes more than a day."""
+    for own in grouped((task.boxes, task) for task in tasks).values():
+        if sum(task.amount for task in own) <= most:
+            yield own
+        else:
+            yield from ((task,) for task in own)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """What of the work is done."""
+
+    acts: frozenset[tuple[str, str]] = frozenset()
+    """The parts and the keys of the steps that are marked."""
+    boxes: frozenset[str] = frozenset()
+    """The boxes that are set, since something is hung or fitted in them."""
+
+    def is_done(self, task: Task) -> bool:
+        """Tell whether a task is done. What nobody marks, the trial on scrap, is behind whoever
+        has marked anything."""
+        if task.step is not None:
+            return (task.part, task.step.key) in self.acts
+        return task.part in self.boxes or (bool(self.acts) and task.part not in task.boxes)
+
+
+def find_done(standings: Iterable[Standing], tracked: Iterable[Tracked]) -> Done:
+    """Say what is done, by how far the parts are."""
+    boxes = {part.id: part.boxes for part in tracked}
+    acts = {
+        (standing.part, key) for standing in standings for key in standing.done
+    }
+    return Done(
+        acts=frozenset(acts),
+        boxes=frozenset(box for part, key in acts if key in AT_THE_WALL for box in boxes.get(part, ())),
+    )
+
+
+def find_today(days: Sequence[Day], done: Done) -> int:
+    """Give the number of the first day with anything left to do, of a job of which nothing is
+    marked the first; the number after the last where nothing is left."""
+    if not done.acts:
+        return 1
+    return next(
+        (day.number for day in days if not all(map(done.is_done, day.tasks))), len(days) + 1
+    )
