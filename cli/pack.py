@@ -1,5 +1,6 @@
 """`jigsheet pack`: everything that goes to the bench, in one folder."""
 
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -16,7 +17,7 @@ from cli.options import (
     with_job,
 )
 from cli.output import write_text
-from cli.packfolder import write_pack
+from cli.packfolder import CONTENTS, write_pack
 from cli.printers import find_paper, find_printer
 from cli.terminal import is_quiet, mention, tell, typed
 
@@ -82,6 +83,7 @@ def make_pack(
     from jigs.cutlist.cutlist import choose_parts, cut_job
     from jigs.layout.layout import as_printed
     from jigs.order.buying import make_order
+    from jigs.progress.jobplan import plan_job
     from templates.binding.jobsheets import make_sheets
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.binding.packlist import contents_data
@@ -93,6 +95,8 @@ def make_pack(
     from templates.lists.partslist import parts_csv
     from templates.lists.partstables import parts_listing
     from templates.lists.supplierlist import fronts_csv
+    from templates.lists.worklist import plan_listing
+    from templates.lists.workstages import Paged
     from templates.words.costwords import cost_words, no_room_words
     from templates.words.findings import closing_text
 
@@ -111,6 +115,7 @@ def make_pack(
     order = make_order(printed, cut)
     files: dict[str, bytes] = {}
     costs: dict[str, str] = {}
+    paged = Paged()
     # What nothing is drilled at, or no side has lines of, makes no file.
     planned = plan_stations(printed, reach=reach_on(sheet))
     words = list_labels(printed, cut.pieces, planned)
@@ -118,6 +123,7 @@ def make_pack(
         stations = bind_stations(printed, planned, sheet)
         files["stations.pdf"] = bind(printed, stations.pages, "stations")
         costs["stations.pdf"] = cost_words(stations.cost)
+        paged = stations.paged
     sheets = make_sheets(printed, sheet, each=each)
     files["sheets.pdf"], costs["sheets.pdf"] = draw_sheets(sheets), cost_words(sheets.cost)
     files["labels.pdf"], _ = draw_labels(printed, words, labels_of, raster)
@@ -135,6 +141,9 @@ def make_pack(
         "fronts.csv": fronts_csv(order, printed.job),
     }
     files |= {name: text.encode(errors="replace") for name, text in lists.items()}
+    paged = replace(paged, files=("plan.pdf", *files, CONTENTS), costs=costs)
+    work = plan_listing(plan_job(printed, cut, planned), paged)
+    files = {"plan.pdf": draw_lists(layout, [work], paper)[0], **files}
     packed = write_pack(
         folder,
         files,

@@ -13,8 +13,6 @@ from cli.selection import narrow, select
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping
 
-    from cli.serving.store import Entry
-    from jigs.progress.kept import Kept
     from jigs.progress.tracked import Tracked
 
 
@@ -40,6 +38,7 @@ def progress(
     What is next for which parts, what waits, what was noted. It is what was marked on the pages of
     'serve', also while they are served.
     """
+    from cli.serving.store import read_store
     from templates.lists.progresslist import (
         history_csv,
         history_text,
@@ -50,7 +49,7 @@ def progress(
 
     layout = asked.lay_out(output)
     scan = Scan(layout)
-    kept, entries = _kept(asked)
+    kept, entries = read_store(asked.path)
     chosen = select(layout, only, more=(*scan.parts, *kept))
     if history:
         happened = [
@@ -68,16 +67,6 @@ def progress(
         text = progress_text(standings) if form == "text" else progress_csv(standings, scan.parts)
     write_text(output, text, sources=layout.job.sources)
     asked.end(narrow(layout, chosen))
-
-
-def _kept(asked: Asked) -> "tuple[Mapping[str, Kept], tuple[Entry, ...]]":
-    """Give what is kept of a job; where nothing is, nothing is begun."""
-    from cli.serving.store import open_store, store_file
-
-    if not store_file(asked.path).exists():
-        return {}, ()
-    with open_store(asked.path) as store:
-        return store.kept(), store.history()
 
 
 def _is_chosen(name: str, parts: "Mapping[str, Tracked]", chosen: "Collection[str] | None") -> bool:

@@ -69,6 +69,14 @@ class Entry:
     """Of the part at that time, "" where nobody knew it."""
 
 
+def read_store(job: Path) -> "tuple[Mapping[str, Kept], tuple[Entry, ...]]":
+    """Give what is kept of a job, and its history; where nothing is, nothing is begun."""
+    if not store_file(job).exists():
+        return {}, ()
+    with open_store(job) as store:
+        return store.kept(), store.history()
+
+
 def store_file(job: Path) -> Path:
     """Name the file beside a job.
 

@@ -20,6 +20,7 @@ FASTEN = (
     "Screw wall boxes into studs or solid blocking, never into board alone; "
     "fix tall units to the structure before you load them."
 )
+PROBE = "Probe a wall before you drill it."
 APPLIANCES = (
     "Range, oven, hood, dishwasher, sockets: licensed trades, the appliance's instructions and "
     "local code."
@@ -40,7 +41,7 @@ CAUTIONS: tuple[str, ...] = (
     "with a backing block clamped behind.",
     TWO_PEOPLE,
     FASTEN,
-    "Probe a wall before you drill it.",
+    PROBE,
     "Gas, new circuits, ducts and appliance clearances belong to licensed trades, "
     "the appliance's instructions and local code.",
     NO_CODE,

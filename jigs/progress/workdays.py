@@ -53,9 +53,7 @@ def divide(stages: Iterable[Stage], most: int = MOST) -> tuple[Day, ...]:
             if here and (full or glued or dusty or ended):
                 days.append([])
             days[-1].append(portion)
-    return tuple(
-        Day(number=number, stages=tuple(day)) for number, day in enumerate(days, 1) if day
-    )
+    return tuple(Day(number=number, stages=tuple(day)) for number, day in enumerate(days, 1) if day)
 
 
 def _portions(stage: Stage, most: int) -> Iterator[Stage]:
@@ -104,12 +102,12 @@ class Done:
 def find_done(standings: Iterable[Standing], tracked: Iterable[Tracked]) -> Done:
     """Say what is done, by how far the parts are."""
     boxes = {part.id: part.boxes for part in tracked}
-    acts = {
-        (standing.part, key) for standing in standings for key in standing.done
-    }
+    acts = {(standing.part, key) for standing in standings for key in standing.done}
     return Done(
         acts=frozenset(acts),
-        boxes=frozenset(box for part, key in acts if key in AT_THE_WALL for box in boxes.get(part, ())),
+        boxes=frozenset(
+            box for part, key in acts if key in AT_THE_WALL for box in boxes.get(part, ())
+        ),
     )
 
 

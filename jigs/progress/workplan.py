@@ -4,8 +4,8 @@ taken through one thing before the next is begun.
 There is one source of what comes before what: the courses of the parts (`course.py`), which the
 pages of a phone go by too. Where these leave it free, boards are cut before any is bored, boxes
 stand and are measured before drawer boxes are cut to them and fronts ordered from them, and fronts
-are bored at one station after the other. Each station is one stage, so that its page is worked through once. Common
-practice, no source.
+are bored at one station after the other. Each station is one stage, so that its page is worked
+through once. Common practice, no source.
 
 What is held back keeps its place in the order, with the parts whose release it waits for.
 """
@@ -100,9 +100,7 @@ def plan_work(
     """
     keyed = dict(_keyed(tracked, courses, stations))
     own: list[tuple[_Key, Stage]] = [((_turn("before"), 0, ""), Stage(kind="before"))]
-    tried = tuple(
-        Task(part=article.front.id, boxes=(article.front.box,)) for article in articles
-    )
+    tried = tuple(Task(part=article.front.id, boxes=(article.front.box,)) for article in articles)
     boxes = tuple(Task(part=box, boxes=(box,)) for wall in setting for box in wall)
     if tried:
         own.append(((_turn("try"), 0, ""), Stage(kind="try", tasks=tried)))
@@ -132,9 +130,14 @@ def _keyed(
             coat = coats.index(step) if step in coats else 0
             key = (_turn(_turn_of(part, step, steps)), coat, step.key)
             kinds[key] = step, _is_drawers(part)
+            # A drawer box that is put together is counted by its pieces.
+            counted = part.drawer is not None and step.kind == "assembled"
             found.setdefault(key, []).append(
-                Task(part=part.id, boxes=part.boxes, step=step, amount=part.count)
-            )
+                Task(
+                    part=part.id, boxes=part.boxes, step=step,
+                    amount=0 if counted else part.count,
+                )
+            )  # fmt: skip
     for key, tasks in found.items():
         step, of_drawers = kinds[key]
         yield key, Stage(kind=step.kind, step=step, tasks=tuple(tasks), of_drawers=of_drawers)
@@ -204,7 +207,9 @@ def _before(courses: Mapping[str, Course]) -> dict[_Act, frozenset[_Act]]:
                 for wait in course.waits.get(key, ())
                 if wait.step is not None
             }
-            found[part, key] = frozenset(waits if number == 0 else {*waits, (part, keys[number - 1])})
+            found[part, key] = frozenset(
+                waits if number == 0 else {*waits, (part, keys[number - 1])}
+            )
     return found
 
 
@@ -259,7 +264,9 @@ def _in_order(
 
 
 def _choose(
-    left: Mapping[_Key, Collection[Task]], stages: Mapping[_Key, Stage], is_ready: Callable[[Task], bool]
+    left: Mapping[_Key, Collection[Task]],
+    stages: Mapping[_Key, Stage],
+    is_ready: Callable[[Task], bool],
 ) -> tuple[_Key, list[Task]]:
     ready = {key: [task for task in tasks if is_ready(task)] for key, tasks in left.items()}
     for key, tasks in ready.items():

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from jigs.bench.firstarticle import FirstArticle, PassMark, PassWhat
+from jigs.bench.firstarticle import FirstArticle, PassMark
 from jigs.bench.station import Station, Work
 from jigs.given.confirming import heading_of
 from jigs.given.hardware import HingeRecord
@@ -10,7 +10,14 @@ from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Line, Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
-from templates.words.firstwords import BEFORE_SECOND, FIRST_HEADING, FIRST_HOW, in_the_box
+from templates.words.firstwords import (
+    BEFORE_SECOND,
+    FIRST_HEADING,
+    FIRST_HOW,
+    PASS_WORDS,
+    in_the_box,
+    pass_figure,
+)
 from templates.words.stationwords import station_title
 
 TITLE = "First article: pass marks"
@@ -118,31 +125,13 @@ def _block(article: FirstArticle, across: float) -> MarkBlock:
     )
 
 
-PASS_WORDS: dict[PassWhat, str] = {
-    "overlay": "overlay, side screw at its middle: how far the door covers the side",
-    "inset-gap": "gap between door and side, side screw at its middle",
-    "hinge-gap": "gap at the hinge edge, door half open: nothing rubs",
-    "door-up": "door's bottom edge above the bottom end of the side",
-    "door-flush": "flushness: door's back off a straight edge, from top to bottom",
-    "box-width": "drawer box, outside width",
-    "box-up": "drawer box's underside above its front's bottom edge",
-    "front-up": "front's bottom edge above the bottom end of the side",
-    "front-flush": "flushness: front's left end higher or lower than its right",
-}
-"""What is measured of a first article."""
-
-
 def _cells(mark: PassMark) -> tuple[str, str, str, str]:
     return (
         PASS_WORDS[mark.what],
-        _figure(mark.wanted),
-        f"{_figure(mark.least)} to {_figure(mark.most)}",
+        pass_figure(mark.wanted),
+        f"{pass_figure(mark.least)} to {pass_figure(mark.most)}",
         "",
     )
-
-
-def _figure(value: float) -> str:
-    return f"{value:.1f}".replace("-0.0", "0.0")
 
 
 def _row(cells: tuple[str, str, str, str], across: float, *, bold: bool = False) -> MarkBlock:

@@ -11,6 +11,7 @@ from jigs.box.parts import Layout
 from templates.binding.contents import station_contents, station_index
 from templates.binding.cover import begin_cover
 from templates.binding.firstpage import first_of_station_pages
+from templates.lists.workstages import Paged
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock
@@ -46,6 +47,17 @@ class StationFile:
             cards=bench.cards,
             folds=bench.folds,
             lines=bench.lines,
+        )
+
+    @property
+    def paged(self) -> Paged:
+        """On which pages its stations stand."""
+        return Paged(
+            pages={
+                station.name: tuple(number for number, _ in self.laid.numbered(station))
+                for station in self.laid.stations
+            },
+            before=len(self.front),
         )
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from jigs.bench.firstarticle import PassMark, PassWhat
 from jigs.bench.station import Work
 
 BEFORE_SECOND: dict[Work, str] = {
@@ -35,3 +36,32 @@ def in_the_box(boxes: Iterable[str]) -> str:
     return (
         f"ALREADY TOGETHER, not on scrap: {', '.join(boxes)}: drill these lines first in the box."
     )
+
+
+PASS_WORDS: dict[PassWhat, str] = {
+    "overlay": "overlay, side screw at its middle: how far the door covers the side",
+    "inset-gap": "gap between door and side, side screw at its middle",
+    "hinge-gap": "gap at the hinge edge, door half open: nothing rubs",
+    "door-up": "door's bottom edge above the bottom end of the side",
+    "door-flush": "flushness: door's back off a straight edge, from top to bottom",
+    "box-width": "drawer box, outside width",
+    "box-up": "drawer box's underside above its front's bottom edge",
+    "front-up": "front's bottom edge above the bottom end of the side",
+    "front-flush": "flushness: front's left end higher or lower than its right",
+}
+"""What is measured of a first article."""
+
+
+def pass_figure(value: float) -> str:
+    """Write a figure of a first article, mm.
+
+    >>> pass_figure(16.72), pass_figure(-0.01)
+    ('16.7', '0.0')
+    """
+    return f"{value:.1f}".replace("-0.0", "0.0")
+
+
+def pass_words(mark: PassMark) -> str:
+    """Say in a line what is measured, and between which limits it passes."""
+    limits = f"{pass_figure(mark.least)} to {pass_figure(mark.most)}"
+    return f"{PASS_WORDS[mark.what]}: {pass_figure(mark.wanted)} ({limits})"

@@ -1,0 +1,78 @@
+"""`jigsheet plan`: the order of work of a job, day by day, and what must measure before one goes
+on."""
+
+from typing import Literal
+
+import click
+
+from cli.jobs import Asked
+from cli.options import output_by_form, paper_option, with_job
+from cli.output import write_bytes, write_text
+
+
+@click.command()
+@with_job
+@click.option(
+    "--a-day",
+    type=click.IntRange(1, 10_000),
+    metavar="N",
+    help="How often something is taken in hand in a day: a piece cut, a card set, a door hung.  "
+    "[default: 60]",
+)
+@paper_option
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "pdf", "csv", "json"]),
+    default="text",
+    show_default=True,
+    help="For people, the same on paper with boxes to tick, a row for each step, or data.",
+)
+@output_by_form("standard output; pdf: plan.pdf")
+def plan(
+    asked: Asked,
+    a_day: int | None,
+    paper: str,
+    form: Literal["text", "pdf", "csv", "json"],
+    output: str | None,
+) -> None:
+    """Say in which order JOB is worked through, day by day, station by station, with stop rules.
+
+    What was marked on the pages of 'serve' is done; the rest begins today. Pages are those of
+    stations.pdf on the same --paper.
+    """
+    from cli.drawing import draw_lists, tell_lists
+    from cli.printers import find_paper
+    from cli.serving.store import read_store
+    from jigs.bench.stations import plan_stations
+    from jigs.cutlist.cutlist import cut_job
+    from jigs.layout.layout import as_printed
+    from jigs.progress.jobplan import plan_job
+    from jigs.progress.workdays import MOST
+    from templates.binding.jobstations import bind_stations, reach_on
+    from templates.lists.listtext import listing_text
+    from templates.lists.workdata import plan_csv, plan_json
+    from templates.lists.worklist import plan_listing
+    from templates.lists.workstages import Paged
+
+    target = output or ("plan.pdf" if form == "pdf" else "-")
+    layout = asked.lay_out(target)
+    printed = as_printed(layout)
+    sheet = find_paper(paper, None, layout.job)
+    stations = plan_stations(printed, reach=reach_on(sheet))
+    kept, _ = read_store(asked.path)
+    made = plan_job(printed, cut_job(layout), stations, kept, most=a_day or MOST)
+    paged = bind_stations(printed, stations, sheet).paged if stations else Paged()
+    sources = layout.job.sources
+    if form == "pdf":
+        data, pages = draw_lists(layout, [plan_listing(made, paged)], paper)
+        write_bytes(target, data, sources=sources)
+        tell_lists(target, pages)
+    else:
+        text = {
+            "text": lambda: listing_text(plan_listing(made, paged)),
+            "csv": lambda: plan_csv(made, paged),
+            "json": lambda: plan_json(made, paged),
+        }[form]()
+        write_text(target, text, sources=sources)
+    asked.end(layout)

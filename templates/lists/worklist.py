@@ -1,0 +1,55 @@
+"""The order of work as a list: the files of a pack, what stops the work, then day by day its
+stages."""
+
+from jigs.progress.jobplan import JobPlan
+from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
+from templates.lists.workstages import COLUMNS, Paged, StageGroups
+from templates.words.packwords import (
+    FILES,
+    FILES_HOW,
+    FILES_TITLE,
+    files_in_order,
+    printed_words,
+)
+from templates.words.planwords import TITLE, day_title
+from templates.words.settlewords import NOTHING, SETTLE_TITLE, settle_words
+from templates.words.worknotes import DONE_TITLE, TODAY, done_line, how_words
+
+FILE_COLUMNS = (
+    Column(head="", paper=True, ticks="each"),
+    Column(head="file"),
+    Column(head="printed"),
+    Column(head="what for", runs_on=True),
+)
+
+
+def plan_listing(plan: JobPlan, paged: Paged) -> Listing:
+    """List the whole work; days that are done in one line each."""
+    settled = [Words(text=text, stamp=True) for text in settle_words(plan)]
+    past = [Words(text=done_line(day)) for day in plan.days if day.number < plan.today]
+    sections = [
+        *([_files(plan, paged)] if paged.files else []),
+        Section(blocks=tuple(Words(text=text) for text in how_words(plan))),
+        Section(title=SETTLE_TITLE, blocks=tuple(settled or [Words(text=NOTHING)])),
+        *([Section(title=DONE_TITLE, blocks=tuple(past))] if past else []),
+    ]
+    groups = StageGroups(plan=plan, paged=paged)
+    for day in plan.days:
+        if day.number >= plan.today:
+            now = f"{TODAY} " if day.number == plan.today and plan.done.acts else ""
+            own = tuple(groups.of(stage, day) for stage in day.stages)
+            table = Table(columns=COLUMNS, groups=own, heads=False)
+            sections.append(Section(title=f"{now}{day_title(plan, day)}", blocks=(table,)))
+    return Listing(title=TITLE, job=plan.layout.job.name, sections=tuple(sections))
+
+
+def _files(plan: JobPlan, paged: Paged) -> Section:
+    rows = tuple(
+        Row(
+            cells=shown("", name, printed_words(FILES[name], plan.days), FILES[name].purpose),
+            note=f"{paged.costs[name]}." if name in paged.costs else "",
+        )
+        for name in files_in_order(paged.files)
+    )
+    table = Table(columns=FILE_COLUMNS, groups=(Group(rows=rows),))
+    return Section(title=FILES_TITLE, blocks=(Words(text=FILES_HOW), table))
