@@ -6,11 +6,16 @@ from typing import Literal
 import click
 
 from cli.jobs import Asked
+from cli.manners import Choice, command
 from cli.options import output_by_form, paper_option, with_job
 from cli.output import write_bytes, write_text
 
 
-@click.command()
+@command(
+    ("What is done on which day", "plan kitchen.toml"),
+    ("Shorter days", "plan kitchen.toml --a-day 30"),
+    ("On paper, with boxes to tick", "plan kitchen.toml --format pdf"),
+)
 @with_job
 @click.option(
     "--a-day",
@@ -23,7 +28,7 @@ from cli.output import write_bytes, write_text
 @click.option(
     "--format",
     "form",
-    type=click.Choice(["text", "pdf", "csv", "json"]),
+    type=Choice(["text", "pdf", "csv", "json"]),
     default="text",
     show_default=True,
     help="For people, the same on paper with boxes to tick, a row for each step, or data.",
@@ -36,9 +41,10 @@ def plan(
     form: Literal["text", "pdf", "csv", "json"],
     output: str | None,
 ) -> None:
-    """Say in which order JOB is worked through, day by day, station by station, with stop rules.
+    """Say in which order JOB is worked through, day by day.
 
-    What was marked on the pages of 'serve' is done; the rest begins today. Pages are those of
+    For each day: its stations with bit and stop, its parts, and what must measure before you go
+    on. What was marked on the pages of 'serve' is done; the rest begins today. Pages are those of
     stations.pdf on the same --paper.
     """
     from cli.drawing import draw_lists, tell_lists

@@ -18,7 +18,7 @@ from jigs.progress.tracked import Tracked, track
 from jigs.progress.workdays import MOST, Day, Done, divide, find_done, find_today
 from jigs.progress.workplan import Stage, plan_work
 from jigs.room.hanging import Hanging, plan_hanging
-from jigs.room.striking import boxes_of
+from jigs.room.wallmeasures import boxes_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

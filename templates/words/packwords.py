@@ -67,7 +67,8 @@ def page_words(pages: Sequence[int]) -> str:
 
 def front_pages_words(count: int) -> Iterator[str]:
     """Say what stands on the pages before the first station."""
-    yield "stations.pdf, page 1: measure its bars, read its cautions."
+    if count:
+        yield "stations.pdf, page 1: measure its bars, read its cautions."
     if count > 2:
         yield f"stations.pdf, pages 2 to {count}: open numbers, how a card is used."
     elif count == 2:

@@ -61,6 +61,9 @@ OF_DRAWERS: dict[StageKind, str] = {
 }
 """The same where it is done with drawer boxes."""
 
+MOST_ACTS = 3
+"""The most stages that head a day."""
+
 RAW: dict[FrontMaterial, str] = {
     "mdf": "A raw bore in mdf drinks: its rim is sealed by the first coat.",
     "hardwood": "Both faces get as many coats, so that the damp moves both alike.",
@@ -102,11 +105,15 @@ def first_of(stage: Stage) -> str:
 def day_title(plan: JobPlan, day: Day) -> str:
     """Head a day: `Day 5: 2 stations: 17 boards, 1 bit`."""
     stations = [stage.station for stage in day.stages if stage.station is not None]
-    said = [counted(len(stations), "station")] if stations else []
-    said += [stage_title(stage) for stage in day.stages if stage.station is None]
+    drilled = counted(len(stations), "station")
+    said = [stage_title(stage) if stage.station is None else drilled for stage in day.stages]
     bits = {bit.diameter for station in stations for bit in station.bits}
     taken = filter(None, (_counts(plan, day), counted(len(bits), "bit") if bits else ""))
-    return ": ".join(filter(None, (f"Day {day.number}: {'; '.join(said)}", ", ".join(taken))))
+    acts = list(dict.fromkeys(said))
+    if len(acts) > MOST_ACTS:
+        acts[MOST_ACTS - 1 :] = [f"{len(acts) - MOST_ACTS + 1} more"]
+    what = "; ".join(acts)
+    return ": ".join(filter(None, (f"Day {day.number}: {what}", ", ".join(taken))))
 
 
 def _counts(plan: JobPlan, day: Day) -> str:

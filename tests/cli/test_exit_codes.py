@@ -25,10 +25,12 @@ WRITTEN = {
     "order": set(),
     "elevations": {"work/elevations.pdf"},
     "hang": {"work/hang.pdf"},
+    "plan": set(),
     "book": {"work/book.html"},
     "pack": {
         f"pack/{name}"
         for name in (
+            "plan.pdf",
             "stations.pdf",
             "sheets.pdf",
             "labels.pdf",
@@ -186,6 +188,9 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         ["hang", "JOB", "--paper", "b5"],
         ["hang", "JOB", "--only", "B7"],
         ["pack", "JOB", "--only", "B1"],
+        ["plan", "JOB", "--a-day", "0"],
+        ["plan", "JOB", "--format", "xlsx"],
+        ["plan", "JOB", "--paper", "b5"],
     ],
     ids=" ".join,
 )
