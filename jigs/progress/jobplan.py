@@ -6,8 +6,8 @@ from dataclasses import dataclass, field
 
 from jigs.bench.firstarticle import FirstArticle, first_articles
 from jigs.bench.station import Station
+from jigs.box.bypart import OpenCuts
 from jigs.box.parts import Layout
-from jigs.box.provenance import OpenCuts
 from jigs.cutlist.cutlist import Cut
 from jigs.given.confirming import OpenNumber
 from jigs.order.buying import Order, make_order

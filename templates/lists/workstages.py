@@ -127,8 +127,9 @@ class StageGroups:
             for box, tasks in boxes.items():
                 yield _row(self._names(box, tasks), " ".join(box), self._done(tasks))
         elif stage.tasks:
-            said = same or "; ".join(self._in_box(box, tasks) for box, tasks in boxes.items())
-            yield _row(said, done=self._done(stage.tasks))
+            named = [self._in_box(box, tasks) for box, tasks in boxes.items()]
+            spelt = all(_spelt(box, tasks) for box, tasks in boxes.items())
+            yield _row(same or (", " if spelt else "; ").join(named), done=self._done(stage.tasks))
 
     def _done(self, tasks: Sequence[Task]) -> str:
         done = sum(self.plan.done.is_done(task) for task in tasks)
@@ -139,8 +140,7 @@ class StageGroups:
     def _in_box(self, box: Sequence[str], tasks: Sequence[Task]) -> str:
         """Name the parts of a box behind it, unless each spells it."""
         names = self._names(box, tasks)
-        spelt = all(_without_box(box, task.part) == task.part for task in tasks)
-        return names if spelt else f"{' '.join(box)} {names}"
+        return names if _spelt(box, tasks) else f"{' '.join(box)} {names}"
 
     def _names(self, box: Sequence[str], tasks: Sequence[Task]) -> str:
         """Name parts without what their box, or their drawer box, spells already, with how many are
@@ -194,6 +194,11 @@ def _owner(part: str, drawers: Collection[str]) -> str:
     while part and part not in drawers:
         part = part.rpartition("-")[0]
     return part
+
+
+def _spelt(box: Sequence[str], tasks: Sequence[Task]) -> bool:
+    """Tell whether each of a box's parts is named with it."""
+    return all(_without_box(box, task.part) == task.part for task in tasks)
 
 
 def _without_box(box: Sequence[str], name: str) -> str:
