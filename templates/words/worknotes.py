@@ -62,7 +62,7 @@ def buying_words(plan: JobPlan) -> Iterator[str]:
 
 def label_words() -> Iterator[str]:
     """Say what goes with each part from the saw on."""
-    yield "Print the labels; each goes on its piece as it leaves the saw, a front's on arrival."
+    yield "Labels (labels.pdf): each goes on its piece as it leaves the saw, a front's on arrival."
 
 
 def try_words(articles: Sequence[FirstArticle]) -> Iterator[str]:
