@@ -83,7 +83,6 @@ def make_pack(
     from jigs.cutlist.cutlist import choose_parts, cut_job
     from jigs.layout.layout import as_printed
     from jigs.order.buying import make_order
-    from jigs.progress.jobplan import plan_job
     from templates.binding.jobsheets import make_sheets
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.binding.packlist import contents_data
@@ -96,7 +95,7 @@ def make_pack(
     from templates.lists.partstables import parts_listing
     from templates.lists.supplierlist import fronts_csv
     from templates.lists.worklist import plan_listing
-    from templates.lists.workstages import Paged
+    from templates.lists.workview import Paged, view_work
     from templates.words.costwords import cost_words, no_room_words
     from templates.words.findings import closing_text
 
@@ -142,7 +141,7 @@ def make_pack(
     }
     files |= {name: text.encode(errors="replace") for name, text in lists.items()}
     paged = replace(paged, files=("plan.pdf", *files, CONTENTS), costs=costs)
-    work = plan_listing(plan_job(printed, cut, planned), paged)
+    work = plan_listing(view_work(printed, cut, planned, paged))
     files = {"plan.pdf": draw_lists(layout, [work], paper)[0], **files}
     packed = write_pack(
         folder,

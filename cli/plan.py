@@ -53,13 +53,12 @@ def plan(
     from jigs.bench.stations import plan_stations
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
-    from jigs.progress.jobplan import plan_job
     from jigs.progress.workdays import MOST
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.lists.listtext import listing_text
     from templates.lists.workdata import plan_csv, plan_json
     from templates.lists.worklist import plan_listing
-    from templates.lists.workstages import Paged
+    from templates.lists.workview import Paged, view_work
 
     target = output or ("plan.pdf" if form == "pdf" else "-")
     layout = asked.lay_out(target)
@@ -67,18 +66,18 @@ def plan(
     sheet = find_paper(paper, None, layout.job)
     stations = plan_stations(printed, reach=reach_on(sheet))
     kept, _ = read_store(asked.path)
-    made = plan_job(printed, cut_job(layout), stations, kept, most=a_day or MOST)
     paged = bind_stations(printed, stations, sheet).paged if stations else Paged()
+    made = view_work(printed, cut_job(layout), stations, paged, kept, most=a_day or MOST)
     sources = layout.job.sources
     if form == "pdf":
-        data, pages = draw_lists(layout, [plan_listing(made, paged)], paper)
+        data, pages = draw_lists(layout, [plan_listing(made)], paper)
         write_bytes(target, data, sources=sources)
         tell_lists(target, pages)
     else:
         text = {
-            "text": lambda: listing_text(plan_listing(made, paged)),
-            "csv": lambda: plan_csv(made, paged),
-            "json": lambda: plan_json(made, paged),
+            "text": lambda: listing_text(plan_listing(made)),
+            "csv": lambda: plan_csv(made),
+            "json": lambda: plan_json(made),
         }[form]()
         write_text(target, text, sources=sources)
     asked.end(layout)

@@ -78,6 +78,22 @@ class Stage:
         return tuple(task.part for task in self.tasks)
 
 
+def is_wanted(group: str, name: str, stage: Stage) -> bool:
+    """Tell whether hardware of a group and a name in it, as an order has them, is to hand in a
+    stage (common practice, no source)."""
+    match group, name:
+        case "screw", "pocket":
+            return stage.kind == "assembled" and not stage.of_drawers
+        case ("slide" | "spacer" | "plate", _) | ("screw", "slide" | "plate"):
+            return stage.kind == "mounted"
+        case ("hinge" | "fitting", _) | ("screw", "cup" | "front-fixing"):
+            return stage.kind == "hung"
+        case ("pin", _) | ("screw", "false-front"):
+            return stage.kind == "fitted" and not stage.of_drawers
+        case _:  # pulls, their screws, bumpers, latches: when every gap is even
+            return stage.kind == "adjusted"
+
+
 _Key = tuple[int, int, str]
 """Its turn, which of several there, and what tells it from others of that turn."""
 _Act = tuple[str, str]

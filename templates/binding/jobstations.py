@@ -11,7 +11,7 @@ from jigs.box.parts import Layout
 from templates.binding.contents import station_contents, station_index
 from templates.binding.cover import begin_cover
 from templates.binding.firstpage import first_of_station_pages
-from templates.lists.workstages import Paged
+from templates.lists.workview import Paged
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock

@@ -7,7 +7,7 @@ from typing import Any
 from jigs.progress.jobplan import JobPlan
 from jigs.progress.workplan import Stage, Task
 from templates.lists.cells import csv_text
-from templates.lists.workstages import Paged
+from templates.lists.workview import Paged, WorkView
 from templates.words.openwords import open_cell, open_data
 from templates.words.planwords import stop_words
 from templates.words.settlewords import settle_words
@@ -19,9 +19,10 @@ COLUMNS = (
 )  # fmt: skip
 
 
-def plan_csv(plan: JobPlan, paged: Paged) -> str:
+def plan_csv(view: WorkView) -> str:
     """Give a row for each step of each part, in the order of the work; a stage without parts has
     a row of its own."""
+    plan, paged = view.plan, view.paged
     rows: list[tuple[object, ...]] = []
     for day in plan.days:
         for stage in day.stages:
@@ -44,8 +45,9 @@ def plan_csv(plan: JobPlan, paged: Paged) -> str:
     return csv_text(COLUMNS, rows)
 
 
-def plan_json(plan: JobPlan, paged: Paged) -> str:
+def plan_json(view: WorkView) -> str:
     """Give the work as JSON text: days, their stages, the parts of each."""
+    plan, paged = view.plan, view.paged
     data = {
         "schema": 1,
         "job": plan.layout.job.name,

@@ -3,7 +3,8 @@ stages."""
 
 from jigs.progress.jobplan import JobPlan
 from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
-from templates.lists.workstages import COLUMNS, Paged, StageGroups
+from templates.lists.workstages import COLUMNS, StageGroups
+from templates.lists.workview import Paged, WorkView
 from templates.words.packwords import (
     FILES,
     FILES_HOW,
@@ -23,8 +24,9 @@ FILE_COLUMNS = (
 )
 
 
-def plan_listing(plan: JobPlan, paged: Paged) -> Listing:
+def plan_listing(view: WorkView) -> Listing:
     """List the whole work; days that are done in one line each."""
+    plan, paged = view.plan, view.paged
     settled = [Words(text=text, stamp=True) for text in settle_words(plan)]
     past = [Words(text=done_line(day)) for day in plan.days if day.number < plan.today]
     sections = [
@@ -33,7 +35,7 @@ def plan_listing(plan: JobPlan, paged: Paged) -> Listing:
         Section(title=SETTLE_TITLE, blocks=tuple(settled or [Words(text=NOTHING)])),
         *([Section(title=DONE_TITLE, blocks=tuple(past))] if past else []),
     ]
-    groups = StageGroups(plan=plan, paged=paged)
+    groups = StageGroups(view=view)
     for day in plan.days:
         if day.number >= plan.today:
             now = f"{TODAY} " if day.number == plan.today and plan.done.acts else ""

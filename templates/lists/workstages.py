@@ -5,7 +5,7 @@ What is cut or put together is ticked box by box; all else in one row, since a s
 has a box to tick for each part.
 """
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from jigs.bench.station import Work
@@ -14,6 +14,7 @@ from jigs.progress.jobplan import JobPlan
 from jigs.progress.workdays import Day
 from jigs.progress.workplan import Stage, StageKind, Task
 from templates.lists.listing import Column, Group, Row, Words, shown
+from templates.lists.workview import WorkView
 from templates.words.openwords import open_line
 from templates.words.orderwords import item_words
 from templates.words.packwords import front_pages_words, page_words
@@ -43,28 +44,21 @@ MOST_AGAIN = 4
 """More parts than these are not named again where they are the same as on a day before."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paged:
-    """Where the stations stand in their file: the pages of each by its name, how many stand before
-    the first; the files of a pack, and what those that are drilled by ask for at the bench."""
-
-    pages: Mapping[str, Sequence[int]] = field(default_factory=dict)
-    before: int = 0
-    files: Sequence[str] = ()
-    costs: Mapping[str, str] = field(default_factory=dict)
-
-
 @dataclass(slots=True, kw_only=True)
 class StageGroups:
     """Makes the groups of stages one after the other: what was said of one is not said again."""
 
-    plan: JobPlan
-    paged: Paged
+    view: WorkView
     _titles: set[str] = field(default_factory=set)
     _works: set[tuple[int, Work]] = field(default_factory=set)
     """Of which kind a station was there on a day."""
     _parts: dict[tuple[str, ...], str] = field(default_factory=dict)
     """Of the parts of a stage, which stage on which day it was."""
+
+    @property
+    def plan(self) -> JobPlan:
+        """The work."""
+        return self.view.plan
 
     def of(self, stage: Stage, day: Day) -> Group:
         """Set a stage."""
@@ -88,15 +82,15 @@ class StageGroups:
         the day's own title says it."""
         if stage.station is None:
             return "" if alone else f"{name}."
-        pages = self.paged.pages.get(stage.station.name, ())
+        pages = self.view.paged.pages.get(stage.station.name, ())
         where = [f"stations.pdf, {page_words(pages)}"] if pages else []
         return f"{name}: {'. '.join([*where, amount_words(stage)])}. {bits_of(stage)}"
 
     def _rows(self, stage: Stage, same: str) -> Iterator[Row]:
         match stage.kind:
             case "before":
-                front = front_pages_words(self.paged.before)
-                for text in (*buying_words(self.plan), *label_words(), *front):
+                front = front_pages_words(self.view.paged.before)
+                for text in (*buying_words(self.plan, self.view.order), *label_words(), *front):
                     yield _row(text)
             case "order":
                 yield from self._ordered()
@@ -104,17 +98,17 @@ class StageGroups:
                 for text in try_words(self.plan.articles):
                     yield _row(text)
             case "set":
-                for wall in self.plan.walls:
-                    tasks = [task for task in stage.tasks if task.part in wall.boxes]
+                for wall, boxes in self.plan.setting.items():
+                    tasks = [task for task in stage.tasks if task.part in boxes]
                     if tasks:
                         names = ", ".join(task.part for task in tasks)
-                        yield _row(names, wall.elevation.wall, self._done(tasks))
+                        yield _row(names, wall, self._done(tasks))
             case _:
                 yield from self._parted(stage, same)
 
     def _ordered(self) -> Iterator[Row]:
         """Name what is ordered, box by box, the drawer boxes last."""
-        order = self.plan.order
+        order = self.view.order
         fronts = grouped((each.front.box, each.front.id) for each in order.fronts)
         for box, names in fronts.items():
             yield _row(", ".join(names), box)
@@ -174,7 +168,7 @@ class StageGroups:
             return
         for text in why_words(self.plan, stage):
             yield Words(text=text)
-        if stage.kind not in ("before", "order") and (items := self.plan.bought_for(stage)):
+        if stage.kind not in ("before", "order") and (items := self.view.to_hand(stage)):
             unit = self.plan.layout.job.shown
             named = "; ".join(f"{item.count} x {item_words(item, unit)}" for item in items)
             yield Words(text=f"To hand: {named}.")

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from jigs.bench.firstarticle import FirstArticle
 from jigs.given.hardware import HingeRecord
+from jigs.order.buying import Order
 from jigs.progress.jobplan import JobPlan
 from jigs.progress.workdays import Day
 from templates.words.firstwords import pass_words
@@ -42,9 +43,8 @@ def done_line(day: Day) -> str:
     return f"Day {day.number}: {', '.join(stage_title(stage) for stage in day.stages)}."
 
 
-def buying_words(plan: JobPlan) -> Iterator[str]:
+def buying_words(plan: JobPlan, order: Order) -> Iterator[str]:
     """Say what is bought before the first board is cut, and what is not yet."""
-    order = plan.order
     if order.items:
         yield (
             "Order the hardware (lists.pdf, 'order'): you lay it on the paper before the awl, and "

@@ -93,14 +93,8 @@ def test_however_long_a_day_is_the_work_is_the_same(most: int) -> None:
 
 def with_marks(marks: dict[str, tuple[str, ...]]) -> tuple[int, int]:
     """Give today's number, and the day on which the boxes are set, of the golden box."""
-    from jigs.bench.stations import plan_stations
-    from jigs.cutlist.cutlist import cut_job
-    from jigs.layout.layout import lay_out
-    from jigs.progress.jobplan import plan_job
-
-    layout = lay_out(job(BOX))
     kept = {part: Kept(marks=dict.fromkeys(keys, "")) for part, keys in marks.items()}
-    plan = plan_job(layout, cut_job(layout), plan_stations(layout), kept)
+    plan = planned(job(BOX), kept=kept)
     [setting] = [day.number for day in plan.days if any(s.kind == "set" for s in day.stages)]
     return plan.today, setting
 

@@ -5,6 +5,7 @@ Where the courses leave it free, the order is common practice, no source.
 """
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
@@ -20,6 +21,7 @@ from jigs.progress.jobplan import JobPlan, plan_job
 from jigs.progress.kept import NOTHING, Kept, stand
 from jigs.progress.workdays import MOST
 from jigs.progress.workplan import Stage
+from jigs.room.hanging import plan_hanging
 from tests.jigs.sample import box, job
 from tests.jobs import jobs
 
@@ -28,9 +30,21 @@ DOOR = FrontSpec(id="B1-2", kind="door", hinged="left")
 BOX = replace(box(DRAWER, DOOR), shelves=(ShelfSpec(low=200.0, high=400.0),))
 
 
-def planned(made: Job, most: int = MOST) -> JobPlan:
+def planned(made: Job, most: int = MOST, kept: Mapping[str, Kept] | None = None) -> JobPlan:
     layout = lay_out(made)
-    return plan_job(layout, cut_job(layout), plan_stations(layout), most=most)
+    walls = {
+        wall.elevation.wall: [each.seen.box.id for each in wall.order]
+        for wall in plan_hanging(layout)
+    }
+    return plan_job(
+        layout,
+        cut_job(layout),
+        plan_stations(layout),
+        kept,
+        setting=walls,
+        ordering=True,
+        most=most,
+    )
 
 
 def stages(plan: JobPlan) -> list[Stage]:

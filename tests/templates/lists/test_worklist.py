@@ -14,14 +14,13 @@ from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import Paint
 from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import as_printed, lay_out
-from jigs.progress.jobplan import JobPlan, plan_job
 from jigs.progress.kept import Kept
 from templates.binding.jobstations import StationFile, bind_stations
 from templates.lists.listpages import list_pages
 from templates.lists.listtext import listing_text
 from templates.lists.workdata import plan_json
 from templates.lists.worklist import plan_listing
-from templates.lists.workstages import Paged
+from templates.lists.workview import Paged, WorkView, view_work
 from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
 from templates.words.firstwords import BEFORE_SECOND
@@ -41,16 +40,16 @@ OPEN = replace(JOB, hinges={"mine": replace(HINGE, confirmed={})})
 HELD = replace(JOB, boxes=(box(DRAWER, replace(DOOR, hinged=None)),))
 
 
-def made(job: Job, kept: dict[str, Kept] | None = None) -> tuple[JobPlan, StationFile]:
+def made(job: Job, kept: dict[str, Kept] | None = None) -> tuple[WorkView, StationFile]:
     layout = as_printed(with_cutting(lay_out(job))[0])
     stations = plan_stations(layout)
-    plan = plan_job(layout, cut_job(layout), stations, kept)
-    return plan, bind_stations(layout, stations, COMMON)
+    file = bind_stations(layout, stations, COMMON)
+    return view_work(layout, cut_job(layout), stations, file.paged, kept), file
 
 
 def text_of(job: Job, kept: dict[str, Kept] | None = None) -> str:
-    plan, file = made(job, kept)
-    return listing_text(plan_listing(plan, file.paged))
+    view, _ = made(job, kept)
+    return listing_text(plan_listing(view))
 
 
 def flat(text: str) -> str:
@@ -59,15 +58,15 @@ def flat(text: str) -> str:
 
 @cache
 def pages_of(job_name: str) -> list[Page]:
-    plan, file = made({"sound": JOB, "open": OPEN, "held": HELD}[job_name])
-    files = replace(file.paged, files=tuple(FILES), costs={"stations.pdf": "9 pages"})
-    return list_pages(plan_listing(plan, files), COMMON)
+    view, _ = made({"sound": JOB, "open": OPEN, "held": HELD}[job_name])
+    files = replace(view.paged, files=tuple(FILES), costs={"stations.pdf": "9 pages"})
+    return list_pages(plan_listing(replace(view, paged=files)), COMMON)
 
 
 def test_every_page_of_the_stations_stands_in_the_plan_once() -> None:
     """Those before the first station to be read, then each station's own."""
-    plan, file = made(JOB)
-    text = flat(listing_text(plan_listing(plan, file.paged)))
+    view, file = made(JOB)
+    plan, text = view.plan, flat(listing_text(plan_listing(view)))
     named: list[int] = []
     for low, high in re.findall(r"stations\.pdf, pages? (\d+)(?: to (\d+))?", text):
         named += range(int(low), int(high or low) + 1)
@@ -96,11 +95,12 @@ def test_on_paper_it_says_the_same_and_nothing_overlaps(name: str) -> None:
 
 def test_a_pack_says_of_each_file_what_it_is_for_and_when_it_is_printed() -> None:
     """In the order in which they are wanted, this one first."""
-    plan, file = made(JOB)
+    view, _ = made(JOB)
+    plan = view.plan
     names = ("sheets.pdf", "plan.pdf", "contents.json", "stations.pdf")
     assert files_in_order(names) == ["plan.pdf", "stations.pdf", "sheets.pdf", "contents.json"]
-    paged = replace(file.paged, files=names, costs={"sheets.pdf": "7 pages, 9 cards to cut"})
-    text = listing_text(plan_listing(plan, paged))
+    paged = replace(view.paged, files=names, costs={"sheets.pdf": "7 pages, 9 cards to cut"})
+    text = listing_text(plan_listing(replace(view, paged=paged)))
     first = text.partition("What stops the work")[0]
     assert all(first.count(f"  {name} ") == 1 for name in names)
     assert first.count("THIS ONE OR THE OTHER") == 2
@@ -114,7 +114,7 @@ def test_a_pack_says_of_each_file_what_it_is_for_and_when_it_is_printed() -> Non
 def test_an_open_number_is_said_where_it_stops_the_work() -> None:
     """First of all with the day before which it is settled, then at its stations."""
     assert "OPEN" not in text_of(JOB)
-    plan, _ = made(OPEN)
+    plan = made(OPEN)[0].plan
     text = flat(text_of(OPEN))
     [day] = [d.number for d in plan.days if any(s.station and s.station.work == "sides"
                                                 for s in d.stages)]  # fmt: skip
@@ -136,8 +136,8 @@ def test_a_held_part_is_said_with_all_that_waits_for_it() -> None:
 
 def test_each_station_says_when_to_stop_and_which_part_is_first() -> None:
     """The limits are those of the first of a station, in its own words."""
-    plan, file = made(JOB)
-    text = flat(listing_text(plan_listing(plan, file.paged)))
+    view, _ = made(JOB)
+    plan, text = view.plan, flat(listing_text(plan_listing(view)))
     for station in plan.stations:
         assert flat(BEFORE_SECOND[station.work]) in text
     assert f"{STOP} this is true of the first, B1-2: The hinge lies flat" in text
@@ -170,7 +170,7 @@ def test_what_speaks_for_paint_after_the_drill_hangs_on_the_board() -> None:
 
 def test_days_that_are_done_take_one_line_and_today_is_named() -> None:
     """The rest stands as before, with what of it is done."""
-    plan, _ = made(JOB)
+    plan = made(JOB)[0].plan
     cut = {task.part for day in plan.days for stage in day.stages if stage.kind == "cut"
            for task in stage.tasks if not stage.of_drawers}  # fmt: skip
     text = text_of(JOB, {part: Kept(marks={"cut": ""}) for part in cut})
@@ -183,8 +183,8 @@ def test_days_that_are_done_take_one_line_and_today_is_named() -> None:
 
 def test_as_data_it_has_what_is_marked_waited_for_and_open() -> None:
     """Unrounded, with the bits of each station."""
-    plan, file = made(OPEN)
-    data = json.loads(plan_json(plan, file.paged))
+    view, _ = made(OPEN)
+    plan, data = view.plan, json.loads(plan_json(view))
     assert [day["day"] for day in data["days"]] == [day.number for day in plan.days]
     by_station = {
         stage["station"]: stage for day in data["days"] for stage in day["stages"]
@@ -201,10 +201,10 @@ def test_as_data_it_has_what_is_marked_waited_for_and_open() -> None:
 
 def test_a_job_without_a_hole_has_a_plan_too() -> None:
     """An open box: cut, put together, set."""
-    plan, _ = made(JOB)
+    plan = made(JOB)[0].plan
     layout = lay_out(job(box(kind="open")))
-    bare = plan_job(layout, cut_job(layout), ())
-    text = listing_text(plan_listing(bare, Paged()))
+    bare = view_work(layout, cut_job(layout), (), Paged())
+    text = listing_text(plan_listing(bare))
     assert "stations.pdf" not in text
     assert "Set the boxes" in text
-    assert len(bare.days) < len(plan.days)
+    assert len(bare.plan.days) < len(plan.days)
