@@ -15,6 +15,7 @@ from templates.stations.tablepieces import (
     size_and_blanks,
     stretches_width,
 )
+from templates.words.sentence import bare
 
 CHIP = 5.6
 """Pitch of rows with large figures and tick boxes, mm."""
@@ -132,7 +133,7 @@ def rows_block(rows: Sequence[RowWords], width: float, *, first: bool) -> MarkBl
 
 
 def _sums(closed: Iterable[str]) -> str:
-    return f"{'; '.join(closed)}."
+    return f"{bare('; '.join(closed))}."
 
 
 def _sums_of(rows: Sequence[RowWords]) -> Iterator[str]:

@@ -50,6 +50,7 @@ def test_each_part_keeps_all_that_is_its_own(name: str) -> None:
         shared += len(blocks) < len(station.rows)
         said = " ".join(text for block in blocks for text in texts(block))
         marks = tuple(mark for block in blocks for mark in block.marks)
+        assert ".." not in said
         done = [row for row in station.rows if not row.held]
         wanted = sum(
             sum(1 + bool(each.x or each.y) for each in row.settings) + 2 * (row.marks is not None)
