@@ -6,13 +6,14 @@ partition stands.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.sides import CROSSES, MARKS
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME, Spacer
 from jigs.ground.geometry import Purpose
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,10 +1,10 @@
 """What stations cost at the bench: cards to cut, flaps to fold, cards to set, lines to strike."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from jigs.bench.boxtable import box_tables
 from jigs.bench.station import Station
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,7 +21,6 @@ Cut as a plate, a card guides by its holes: a punch through 2 mm, or the bit its
 5.0
 """
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
@@ -30,6 +29,7 @@ from jigs.bench.storystick import Spacer
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK, Axis, Face, FaceEdge, Hand, Hole, Polygon, Purpose
 from jigs.ground.problems import Problem
+from jigs.ground.values import dataclass
 
 Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
 """Where a figure is counted from: an edge of the face as seen, or the middle between two."""

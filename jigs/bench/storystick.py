@@ -10,7 +10,6 @@ level while it is screwed on.
 """
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.parts import Layout, Side
@@ -18,6 +17,7 @@ from jigs.fittings.kinds import by_rank
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import Fitting, FittingKind, Hand
+from jigs.ground.values import dataclass
 
 StickKind = FittingKind | Literal["fixed-shelf"]
 """What is struck from a stick: lines of holes, and the upper faces of fixed shelves."""

@@ -6,7 +6,7 @@ number: never to a part that is held back, which has none yet.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from jigs.box.boards import FaceKey
 from jigs.box.drawerbox import DrawerBox
@@ -18,6 +18,7 @@ from jigs.ground.geometry import Fitting
 from jigs.ground.grouped import grouped
 from jigs.ground.keys import Rests
 from jigs.ground.problems import OPEN_CODES, Problem
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,12 +19,12 @@ neighbour. *Inset* fronts stand between the boards: their gaps run to the boards
 (416.6, 734.1, 20.3)
 """
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.fittings.slide import inside_depth, opening_width
 from jigs.given.job import BoxSpec, FrontSpec, Overlay, Reveal
 from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.values import dataclass
 
 SINK_RAIL = 100.0
 """Height of the rail on edge at the front's top of a sink box; mm (common practice)."""

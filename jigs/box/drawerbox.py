@@ -5,11 +5,10 @@ does; on the side where the door hangs they stand on a spacer, so that the rollo
 door and its hinges.
 """
 
-from dataclasses import dataclass
-
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
 from jigs.ground.problems import Problem
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

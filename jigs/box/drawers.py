@@ -21,13 +21,13 @@ The golden box's top drawer, over a door (a 33, b 14):
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.fittings.slide import hole_above_drawer, rise_above_floor_line, rise_above_front
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, round_down
 from jigs.ground.grid import PITCH, hole_at_or_above
 from jigs.ground.lengths import MM_PER_INCH, Unit
+from jigs.ground.values import dataclass
 
 CLEAR_OF_DRAWER = 25.0
 """A drawer box's top to the next drawer's underside; mm. Common practice, no source."""

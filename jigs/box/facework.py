@@ -9,7 +9,6 @@ measures.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from jigs.box.boards import BoardFace, FaceKey, across
 from jigs.box.carcass import Carcass
@@ -41,6 +40,7 @@ from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job, Material
 from jigs.ground.geometry import SLACK, Fitting, Hand
 from jigs.ground.grid import balanced_start
+from jigs.ground.values import dataclass
 
 
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:

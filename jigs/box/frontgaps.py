@@ -11,7 +11,6 @@ drawer passes; a door or a drawer passes under a counter. What never moves needs
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from math import hypot
 
 from jigs.box.parts import Front, Layout
@@ -20,6 +19,7 @@ from jigs.given.hardware import HingeRecord
 from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
 from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.values import dataclass
 
 BESIDE = 40.0
 """Fronts further apart have something else between them; mm (our own choice)."""

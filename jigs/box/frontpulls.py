@@ -13,7 +13,6 @@ an edge, holds here too.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.fronts import PlacedFront
@@ -22,6 +21,7 @@ from jigs.fittings.pull import LEAST_END, Flag, PulledFront, place_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import SLACK, Fitting, collect_holes, moved
+from jigs.ground.values import dataclass
 
 DOOR_LINE = (38.0, 64.0)
 """A door's pull from its free edge; mm (common practice, no source)."""

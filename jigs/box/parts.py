@@ -4,8 +4,6 @@
 of the trade from them.
 """
 
-from dataclasses import dataclass
-
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
@@ -14,6 +12,7 @@ from jigs.given.edges import BevelledEdge
 from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job, Overlay
 from jigs.ground.geometry import Fitting, Hand, Hole, collect_holes
 from jigs.ground.problems import Problem
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

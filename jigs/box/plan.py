@@ -6,7 +6,6 @@ is an error, and what is to be said of it, the checks decide; what is held back,
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from jigs.box.boards import BoardFace, FaceKey, find_faces
 from jigs.box.carcass import Carcass
@@ -24,6 +23,7 @@ from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import Fitting
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

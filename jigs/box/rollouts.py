@@ -12,7 +12,6 @@ of 20 (20 to 25; common practice, no source).
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
@@ -35,6 +34,7 @@ from jigs.given.stated import RolloutSpec
 from jigs.ground.codes import part_code
 from jigs.ground.geometry import SLACK, Fitting, Hand, collect_holes
 from jigs.ground.lengths import Unit, format_mm
+from jigs.ground.values import dataclass
 
 SPACER = 20.0
 """Spacer under a rollout's slide where a door hangs; mm (common practice, no source)."""

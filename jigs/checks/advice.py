@@ -16,7 +16,6 @@ stands on the bottom panel, so the row has to come to it.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.drawers import off_grid
@@ -28,6 +27,7 @@ from jigs.given.job import COUNTER_BOXES, BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import COINCIDE, LEAST_START, PITCH
 from jigs.ground.lengths import MM_PER_INCH
+from jigs.ground.values import dataclass
 
 EN_1116 = "EN 1116, second hand"
 KCMA = "KCMA A161.1, second hand"

@@ -14,7 +14,7 @@ face and keeps clear of the system holes there as well.
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
@@ -33,6 +33,7 @@ from jigs.given.build import Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import dataclass
 
 FULL_TOP = ("wall", "tall", "open")
 

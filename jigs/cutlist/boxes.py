@@ -18,7 +18,7 @@ appliance's place: there is nothing to cut.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from jigs.box.carcass import Carcass, name_partition, name_side
 from jigs.box.columns import place_columns
@@ -30,6 +30,7 @@ from jigs.fittings.slide import BACK_SET_IN
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,6 @@ held back.
 """
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
 
 from jigs.box.columns import place_columns
 from jigs.box.drawerbox import AnyDrawer, Rollout
@@ -21,6 +20,7 @@ from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers, wall_tags
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 
 LEAST_PIECE = 1.0
 """A piece that comes out no longer or wider than this is none; mm."""

@@ -18,12 +18,13 @@ two shelves at one height on both sides of a partition would meet in it screw to
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.box.parts import Side
 from jigs.cutlist.piece import Block
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import dataclass
 
 FROM_EDGE = 50.0
 STEP = 200.0

@@ -11,11 +11,11 @@ grain, or the longer way where the grain does not matter.
 (774.7, 584.2)
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.codes import figures_code
 from jigs.ground.geometry import SLACK
+from jigs.ground.values import dataclass
 
 PieceKind = Literal[
     "side", "bottom", "top", "stretcher", "rail", "back", "nailer", "shelf", "fixed-shelf",

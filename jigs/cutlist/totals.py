@@ -27,7 +27,6 @@ Handbook, on creep; from memory).
 
 import math
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
 from math import cbrt
 
 from jigs.cutlist.piece import Piece, Stuff
@@ -35,6 +34,7 @@ from jigs.given.job import Job, SideMaterial
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import MM_PER_INCH, Unit
+from jigs.ground.values import dataclass
 
 SHEETS: Mapping[Unit, tuple[float, float]] = {
     "in": (8 * 12 * MM_PER_INCH, 4 * 12 * MM_PER_INCH), "mm": (2440.0, 1220.0),

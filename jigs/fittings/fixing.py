@@ -14,10 +14,10 @@ The golden drawer, front 454 x 152.4, box 409.6 x 88.9 of 15.9 sides, 30.7 up:
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import Literal, Protocol
 
 from jigs.ground.geometry import SLACK, Fitting, Hole
+from jigs.ground.values import dataclass
 
 COLUMN_INSET = 32.0
 """A column's distance inside the drawer side's inner face; mm. Common practice, no source."""

@@ -12,12 +12,12 @@ height of the plate (common practice). How many hinges a door needs: `jigs.fitti
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.given.hardware import HingeKind, HingeRecord
 from jigs.given.job import FrontMaterial
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, rectangle
+from jigs.ground.values import dataclass
 
 USUAL_TAB = 5.0
 """The tab bored where nothing else is said; mm (common practice, no source)."""

@@ -11,11 +11,11 @@ miss it. What no other kind does stands in a module of the kind's own.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Literal, TypedDict, cast
 
 from jigs.given.confirming import RecordKind
 from jigs.ground.geometry import Fitting, FittingKind, Purpose
+from jigs.ground.values import dataclass
 
 AcrossFrom = Literal["hinge-edge", "front-edge", "nearer-edge", "middle", "as-stated"]
 """Which edge a fitting is set out from across its part: that of a door's hinges; a side's front

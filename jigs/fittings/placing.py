@@ -20,13 +20,14 @@ trade, no source.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import hypot
 from typing import Literal
 
 from jigs.given.job import FrontMaterial
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import PITCH, centres_agree, hinge_place, nearest_place
+from jigs.ground.values import dataclass
 
 CountTable = tuple[tuple[float, int], ...]
 """Rows of an upper limit and the number of hinges up to it."""

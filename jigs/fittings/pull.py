@@ -14,13 +14,13 @@ The golden door, 454 x 771.5 in a base box, hinged left, pull 160:
 """
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, Polygon, rectangle
 from jigs.ground.lengths import MM_PER_INCH, Unit
+from jigs.ground.values import dataclass
 
 Flag = Literal["one-pull-for-two", "pull-upright"]
 """What the person should know: two pulls were wanted and one fits; a pull stands upright."""

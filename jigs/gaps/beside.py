@@ -8,7 +8,6 @@ own box about it.
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from math import floor
 from typing import Literal
 
@@ -16,6 +15,7 @@ from jigs.box.frontgaps import BESIDE, stands_under_counter
 from jigs.box.parts import Front, Layout
 from jigs.given.wallspec import WallSpec
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge
+from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.seen import SAME, Seen, SeenFront, SeenStrip, taken_by
 

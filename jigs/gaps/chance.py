@@ -9,10 +9,10 @@ is planed, so those gaps do not count here.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.gaps.beside import NextTo
 from jigs.gaps.budget import Budget
+from jigs.ground.values import dataclass
 
 TRIALS = 100_000
 SEED = 14

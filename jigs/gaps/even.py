@@ -19,11 +19,11 @@ is two spares of `settle`.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from jigs.gaps.budget import Budget
 from jigs.gaps.reckoning import adjusts
 from jigs.ground.geometry import SLACK
+from jigs.ground.values import dataclass
 
 STEP = 1e-6
 """Lengths are counted in such steps; mm."""

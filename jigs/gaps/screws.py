@@ -9,7 +9,6 @@ and up are above 0, a lean to the right too; mm.
 """
 
 from collections.abc import Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.parts import Front, Layout
@@ -20,6 +19,7 @@ from jigs.gaps.reckoning import ADJUSTS, SHIFTS, GapBudgets
 from jigs.given.measured import MeasuredGap, MeasuredGaps
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK, Axis, FaceEdge
+from jigs.ground.values import dataclass
 from jigs.room.elevation import see_walls
 
 SEEN = 0.5

@@ -12,7 +12,6 @@ of moisture. Along the grain wood hardly moves: that is not reckoned.
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Literal
@@ -20,6 +19,7 @@ from typing import Literal
 from jigs.given.build import Sawn, Species
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
+from jigs.ground.values import dataclass
 
 VALID = (6.0, 14.0)
 """The moisture between which the coefficients hold; % (Wood Handbook, Table 13-5)."""

@@ -18,11 +18,12 @@ out of the sum, and named.
 (0.0, 0.0)
 """
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Annotated, Literal
 
 from jigs.ground.believable import BOARD, RAIL, SPARE, THIN_BOARD, Range
 from jigs.ground.keys import Key
+from jigs.ground.values import dataclass
 
 Making = Literal["made", "ordered"]
 Method = Literal["sprayed", "brushed"]

@@ -14,7 +14,6 @@ told, with its value, on whatever rests on it.
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.given.hardware import (
@@ -29,6 +28,7 @@ from jigs.given.hardware import (
     SlideRecord,
 )
 from jigs.ground.keys import Rests
+from jigs.ground.values import dataclass
 
 Record = HingeRecord | SlideRecord | PullRecord
 """Any piece of hardware."""

@@ -8,11 +8,12 @@ rests on it says so.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Annotated, Literal
 
 from jigs.ground.believable import ALONG_BOARD, PLATE, SCREW_DEPTH, SCREW_HOLE, TAB, Range
 from jigs.ground.keys import Key, Rests, keys_of
+from jigs.ground.values import dataclass
 
 Confirmed = Literal["leaflet", "measured", "confirmed"]
 """How a number was found; `confirmed` where the person did not say how."""

@@ -12,7 +12,6 @@ outlasts the paint.
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Annotated
 
 from jigs.ground.believable import Range
@@ -20,6 +19,7 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.keys import Key
 from jigs.ground.lengths import format_mm
 from jigs.ground.sheetsizes import SheetSize
+from jigs.ground.values import dataclass
 
 LEAST_LABEL = ((37.0, 27.0), (47.0, 17.0))
 """Within its margins a label must be as wide and high as one of these, mm: then it takes ID, code

@@ -3,12 +3,13 @@ and how its cells are meant. `[list]` in a job file, `--columns` for a list that
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Annotated, Literal
 
 from jigs.given.job import FrontKind
 from jigs.ground.keys import Key
 from jigs.ground.lengths import BareUnit
+from jigs.ground.values import dataclass
 
 SizeOrder = Literal["width-first", "height-first"]
 EmptyBox = Literal["above", "own"]

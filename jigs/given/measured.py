@@ -11,11 +11,11 @@ measured in one place alone is taken to be the same in both.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from jigs.given.stated import Both
 from jigs.ground.errors import Fault
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,13 +10,13 @@ across the page that A4 and letter share, and unlike bars show when the two were
 (1.0, 1.003)
 """
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import Key
 from jigs.ground.lengths import MM_PER_INCH, Unit
+from jigs.ground.values import dataclass
 
 BARS: dict[Unit, tuple[float, float]] = {
     "mm": (180.0, 200.0), "in": (7 * MM_PER_INCH, 8 * MM_PER_INCH),

@@ -6,12 +6,13 @@ the left end of the next wall. What stands at an end decides what opens beside i
 a wall with its pull, a drawer the pulls round a corner.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Annotated, Literal
 
 from jigs.ground.believable import Range
 from jigs.ground.keys import Key
 from jigs.ground.lengths import LONGEST
+from jigs.ground.values import dataclass
 
 EndKind = Literal["wall", "corner", "casing", "panel", "open"]
 END_KINDS: tuple[EndKind, ...] = ("wall", "corner", "casing", "panel", "open")

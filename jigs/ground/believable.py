@@ -13,10 +13,11 @@ several keys share stand at the end; all are common practice without a source, a
 """
 
 from collections.abc import Iterator
-from dataclasses import KW_ONLY, dataclass
+from dataclasses import KW_ONLY
 
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_bare, parse_value
+from jigs.ground.values import dataclass
 
 MM_PER: dict[BareUnit, float] = {"mm": 1.0, "cm": 10.0, "in": MM_PER_INCH}
 

@@ -6,7 +6,8 @@ JigsheetError            anything the tool says to its user
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from jigs.ground.values import dataclass
 
 
 class JigsheetError(Exception):

@@ -17,8 +17,10 @@ face is mirrored, `turned_over` a fitting with it.
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
+
+from jigs.ground.values import dataclass
 
 Hand = Literal["left", "right"]
 """A side as seen from the room."""

@@ -12,7 +12,7 @@ JOBFILE.md (`tests.jobfilepage`) all come from there.
 """
 
 from collections.abc import Mapping
-from dataclasses import KW_ONLY, dataclass, fields
+from dataclasses import KW_ONLY, fields
 from functools import cache
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
@@ -20,6 +20,7 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from jigs.ground.believable import Range
 from jigs.ground.geometry import Face
 from jigs.ground.lengths import LONGEST
+from jigs.ground.values import dataclass
 
 Rests = Face | Literal["cut", "order"]
 """What rests on a number: the holes of a face or what is mounted there, a cut, what is bought."""

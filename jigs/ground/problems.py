@@ -6,8 +6,9 @@ cannot be built so; 2 spoils wood or money if it is passed over; 3 worth a look.
 never a warning. One of rank 2 or 3 that is stated as an error has rank 1 there.
 """
 
-from dataclasses import dataclass
 from typing import Literal
+
+from jigs.ground.values import dataclass
 
 Rank = Literal[1, 2, 3]
 

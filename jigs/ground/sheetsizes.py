@@ -4,9 +4,8 @@
 (210.0, 297.0)
 """
 
-from dataclasses import dataclass
-
 from jigs.ground.lengths import MM_PER_INCH
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

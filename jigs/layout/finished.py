@@ -7,7 +7,7 @@ right side never share one.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from jigs.box.boards import BoardFace, FaceKey, bore_through
 from jigs.box.carcass import Carcass
@@ -24,6 +24,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.ground.codes import BoardPlace, board_code, part_code
 from jigs.ground.geometry import Fitting, collect_holes
 from jigs.ground.problems import Problem
+from jigs.ground.values import dataclass
 from jigs.layout.checking import Findings
 from jigs.reading.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 

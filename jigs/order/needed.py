@@ -12,7 +12,6 @@ stripped or bent; none of slides, which come in pairs (common practice, no sourc
 import math
 from collections import Counter
 from collections.abc import Container, Iterable
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.parts import Front, Layout
@@ -21,6 +20,7 @@ from jigs.cutlist.totals import count_pockets
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 
 Group = Literal[
     "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "fitting", "screw", "pin"

@@ -4,9 +4,9 @@ Whatever is bored is one list: who stands at the drill goes from station to stat
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 from jigs.progress.standing import Standing, Step
 
 

@@ -11,7 +11,7 @@ nothing asks for is no step: a side without holes is not bored, nor is a door th
 """
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.station import Station, Work
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
@@ -19,6 +19,7 @@ from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
 from jigs.given.job import FrontKind
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 from jigs.progress.standing import Step, StepKind, Wait
 from jigs.progress.tracked import Tracked
 

@@ -5,8 +5,9 @@ is gone stays with all that was said of it.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from jigs.ground.values import dataclass
 from jigs.progress.course import Course
 from jigs.progress.standing import WORKED, Standing, Wait
 from jigs.progress.tracked import Tracked

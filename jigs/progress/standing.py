@@ -7,10 +7,10 @@ A step is marked by its key, which says the same from one edit of the job to the
 ('bored-cups', 'front-2', 'hung')
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.bench.station import Work
+from jigs.ground.values import dataclass
 
 StepKind = Literal[
     "cut", "banded", "arrived", "bored", "mounted", "assembled", "back", "front", "hung", "fitted",

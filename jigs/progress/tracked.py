@@ -5,13 +5,13 @@ what is still to be drilled is a part.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import ASSEMBLED_KINDS, Piece, PieceKind
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
+from jigs.ground.values import dataclass
 
 DRILLED: tuple[PieceKind, ...] = ("side", "partition")
 """The pieces that are drilled after they are cut."""

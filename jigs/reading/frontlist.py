@@ -10,7 +10,6 @@ answer is a column or a setting of `ListSpec`. What was taken for what is told w
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from jigs.given.ids import find_clashes, name_fronts, name_parts
@@ -19,6 +18,7 @@ from jigs.given.listspec import ListSpec
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
+from jigs.ground.values import dataclass
 from jigs.reading.frontrows import FrontRows, ListedFront
 from jigs.reading.listcolumns import FRONT_LIST
 from jigs.reading.listrows import choose_table

@@ -7,12 +7,13 @@ the kind of the rows below that say none.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.listspec import ListSpec
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import BareUnit, Unit
+from jigs.ground.values import dataclass
 from jigs.reading.frontcells import ALLOWED, FrontCells
 from jigs.reading.frontwords import is_sum
 from jigs.reading.headings import LIST_COLUMNS

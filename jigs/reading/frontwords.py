@@ -11,11 +11,11 @@ of no front (`drawer box`, `flap`), says none.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 
 from jigs.given.job import FRONT_KINDS, FrontKind
 from jigs.ground.geometry import Hand
+from jigs.ground.values import dataclass
 from jigs.reading.headings import fold, read_words
 
 _PLURALS = ("", "s", "n", "en", "er", "r", "e", "es")

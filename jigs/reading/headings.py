@@ -14,12 +14,12 @@ A heading is understood only where every word in it is: `Gap width` is no width,
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Literal
 
 from jigs.ground.latin import plain_capitals
+from jigs.ground.values import dataclass
 
 ListColumn = Literal[
     "id", "box", "kind", "width", "height", "count", "hinged", "thickness", "stile", "pull",

@@ -5,7 +5,6 @@ its leaflet or the caliper says. A pull without `like` is a bar if it has `cente
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Generic
@@ -24,6 +23,7 @@ from jigs.ground.believable import FRONT_BOARD, PLATE, TAB, Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of
 from jigs.ground.nearest import suggest_near, suggest_record
+from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import numbers_of, read_confirmed, read_keys
 from jigs.reading.tomltables import Table
 

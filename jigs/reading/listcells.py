@@ -9,9 +9,9 @@ a count with its unit.
 """
 
 import re
-from dataclasses import dataclass
 
 from jigs.ground.lengths import ends_with_unit, is_bare
+from jigs.ground.values import dataclass
 from jigs.reading.headings import SIZE_COLUMNS, fold, read_heading
 
 _NUMBER = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)? ?[¼-¾⅐-⅞]?"

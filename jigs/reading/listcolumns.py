@@ -10,13 +10,13 @@ Heading(column='width', unit='in', order=())
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from jigs.given.stated import FivePieceSpec
 from jigs.ground.believable import EDGE_RADIUS, FRONT_BOARD, IN_BOX, TAB, Range
 from jigs.ground.keys import keys_of
 from jigs.ground.nearest import suggest
+from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import ANY_FRONT
 from jigs.reading.headings import (
     LENGTH,

@@ -7,7 +7,6 @@ list's, and said once.
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from jigs.given.listspec import ListSpec
@@ -15,6 +14,7 @@ from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
 from jigs.ground.errors import Fault, LengthError, refusal
 from jigs.ground.lengths import BareUnit, Unit, is_bare, show_value
 from jigs.ground.nearest import suggest
+from jigs.ground.values import dataclass
 from jigs.reading.headings import HeadUnit, fold
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcells import read_whole_number

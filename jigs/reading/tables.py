@@ -15,11 +15,11 @@ import sys
 import zipfile
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
 from jigs.ground.errors import refusal
+from jigs.ground.values import dataclass
 from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")

@@ -6,7 +6,7 @@ where a value is missing or wrong; the fault is in the book.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from typing import TypeVar
 
@@ -16,6 +16,7 @@ from jigs.ground.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ground.lengths import Unit, show_value
 from jigs.ground.nearest import suggest, suggest_near
 from jigs.ground.quantities import parse_quantity
+from jigs.ground.values import dataclass
 from jigs.reading.tomlindex import find_line
 
 Word = TypeVar("Word", bound=str)

@@ -13,7 +13,6 @@ All common practice, no source.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import inf
 from typing import Literal
 
@@ -24,6 +23,7 @@ from jigs.given.walls import TOUCHING, neighbours
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.seen import Seen
 from jigs.room.wallmeasures import (

@@ -9,7 +9,7 @@ Pulls follow from the sizes of fronts alone, so that they are known before any b
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.box.columns import place_columns
 from jigs.box.frontpulls import PullAim, middle_of, set_pulls
@@ -18,6 +18,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import place_job
 from jigs.ground.nearest import suggest_id
 from jigs.ground.problems import Problem, error
+from jigs.ground.values import dataclass
 
 AIM = "pull-aim"
 """The finding on pulls that cannot line up."""

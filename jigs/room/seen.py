@@ -17,7 +17,6 @@ False
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.box.parts import Front
@@ -26,6 +25,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, lines_of, place_job, row_of
 from jigs.given.wallspec import WallSpec
 from jigs.ground.geometry import SLACK, Hand
+from jigs.ground.values import dataclass
 
 SAME = 0.5
 """Less than this is no overlap, and no gap to fill; mm (common practice, no source)."""

@@ -13,7 +13,6 @@ practice, no source; the heights are the job's (derived: less the floor's high p
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.cutlist.boxes import is_place
@@ -21,6 +20,7 @@ from jigs.cutlist.piece import Piece
 from jigs.given.walls import TOUCHING
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 from jigs.room.elevation import SAME_LEVEL, Elevation
 from jigs.room.seen import SAME, Seen
 

@@ -4,11 +4,11 @@ the cautions in full, what is ready, open and held."""
 import math
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from jigs.box.parts import Layout
 from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import rectangle
+from jigs.ground.values import dataclass
 from templates.binding.contents import in_columns
 from templates.binding.openlist import HEADING, open_columns, open_list
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks

@@ -1,11 +1,11 @@
 """What of a job is drilled: part after part, with its words and the faces that have holes."""
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 
 from jigs.bench.benchpart import Marks, marks_of
 from jigs.box.bypart import parts_of_box
 from jigs.box.parts import Front, Layout
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
     view_of_drawer_back,

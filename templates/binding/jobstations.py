@@ -2,12 +2,12 @@
 second part where only the first is made, then station after station in the order of the work."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from jigs.bench.cost import PaperCost, cost_of
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
+from jigs.ground.values import dataclass
 from templates.binding.contents import station_contents, station_index
 from templates.binding.cover import begin_cover
 from templates.binding.firstpage import first_of_station_pages

@@ -6,12 +6,12 @@ hole's figures stand together beside it, on a line that leads to it.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hole
+from jigs.ground.values import dataclass
 from templates.cards.cardplan import ARM
 from templates.cards.lettering import Label, hole_note, label_on
 from templates.faces.faceview import FaceView

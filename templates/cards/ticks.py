@@ -4,10 +4,10 @@ Paper serves about eight parts before its corners are worn (common practice, no 
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from jigs.bench.station import Setting
 from jigs.ground.geometry import FittingKind
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.marks import MEDIUM, Mark, Outline, Text
 from templates.page.pieces import MarkBlock

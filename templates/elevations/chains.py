@@ -10,10 +10,10 @@ one turned by a quarter, so that it is read from the right.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.lengths import Unit, format_inches, format_mm
+from jigs.ground.values import dataclass
 from templates.page.marks import Line, Mark, Text
 from templates.page.space import spread
 from templates.page.typeface import shorten, text_width

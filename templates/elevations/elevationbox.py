@@ -6,10 +6,10 @@ way where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from jigs.ground.geometry import Fitting, Polygon, rectangle
 from jigs.ground.lengths import Unit
+from jigs.ground.values import dataclass
 from jigs.room.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.elevations.chains import worded
 from templates.elevations.elevationheld import HOLD, hatch, point_at

@@ -5,10 +5,10 @@ print came out at that scale.
 """
 
 import itertools
-from dataclasses import dataclass
 
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit
+from jigs.ground.values import dataclass
 from templates.page.dimensions import frame
 from templates.page.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
 from templates.page.typeface import shorten, text_box, text_width

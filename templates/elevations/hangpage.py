@@ -7,9 +7,9 @@ stretches, one below the other.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from jigs.box.parts import Layout
+from jigs.ground.values import dataclass
 from jigs.room.elevation import part_wall
 from jigs.room.hanging import Hanging
 from templates.elevations.elevation import LONG, with_and_without

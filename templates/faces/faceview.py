@@ -1,12 +1,11 @@
 """A drilled face of a part as a value, without a word: `templates.words.facewords` has those."""
 
-from dataclasses import dataclass
-
 from jigs.bench.benchpart import Marks
 from jigs.box.parts import LEVEL, BoardEnds
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontKind
 from jigs.ground.geometry import Face, FaceEdge, Fitting, Hand, Polygon
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

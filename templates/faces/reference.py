@@ -6,10 +6,10 @@ whole 10 mm), or at the middle of the part, found from both ends.
 """
 
 import math
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.geometry import SLACK, Axis, FaceEdge
+from jigs.ground.values import dataclass
 
 Wish = Literal["low", "high", "near", "middle"]
 

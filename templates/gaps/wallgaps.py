@@ -3,12 +3,12 @@ dashed or broad, with its sign and what it comes to at the least beside it.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from jigs.box.parts import Layout
 from jigs.gaps.budget import Budget, Verdict
 from jigs.gaps.reckoning import GapBudgets
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, part_wall, see_walls
 from templates.elevations.elevation import LONG, SCALES, wall_words
 from templates.elevations.elevationbox import Scale

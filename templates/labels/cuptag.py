@@ -7,12 +7,12 @@ the hinge side too if it is round. Place and size do not fit: they stand on the 
 
 import math
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 from functools import partial
 
 from jigs.box.parts import Front, Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
+from jigs.ground.values import dataclass
 from templates.labels.labelmarks import arrow_width, draw_arrow
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import words_of_front_label

@@ -7,7 +7,6 @@ the boxes beside it.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from jigs.box.bypart import parts_of_box
 from jigs.box.drawerbox import Rollout
@@ -17,6 +16,7 @@ from jigs.given.job import BoxSpec
 from jigs.given.walls import place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.geometry import SLACK, rectangle
+from jigs.ground.values import dataclass
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 
 WINDOW = 3600.0

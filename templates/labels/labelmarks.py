@@ -6,10 +6,10 @@ points to, or, where the arrow points to an end, the edge that is named beside i
 narrower than most labels: its label lies along it, and the arrow points to an end.
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.geometry import rectangle
+from jigs.ground.values import dataclass
 from templates.labels.labelplacing import LabelField
 from templates.page.marks import Area, Mark, Text
 from templates.page.typeface import EM_PER_CAP, text_width

@@ -6,9 +6,9 @@ that nothing is cut off.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from jigs.given.labelstock import Stock
+from jigs.ground.values import dataclass
 from templates.page.marks import Mark, Page
 from templates.page.raster import Raster
 

@@ -6,10 +6,10 @@ and only then has modules that are read off a hard print (`dotpitch.py`). On a l
 the arrow makes way for it to the foot of the words.
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.dotpitch import MODULES, READ
+from jigs.ground.values import dataclass
 from templates.labels.labelmarks import (
     BASE_LINE,
     SMALL,

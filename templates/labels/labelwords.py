@@ -5,12 +5,12 @@ Its lines are worded in `words/labellines.py`; pieces of the cut list have their
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Piece
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import dataclass
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
 from templates.words.labellines import (

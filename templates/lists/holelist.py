@@ -7,7 +7,6 @@ job's order. A part that is held back is named and has no holes.
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
 from jigs.bench.benchpart import marked_holes
@@ -18,6 +17,7 @@ from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import rests_on
 from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
+from jigs.ground.values import dataclass
 from templates.lists.cells import csv_text, in_mm, number
 from templates.words.findings import held_words, problems_data
 from templates.words.holewords import LIST_LEGEND

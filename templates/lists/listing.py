@@ -6,10 +6,10 @@ screen leaves out.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.ground.lengths import Unit, format_inches, format_mm
+from jigs.ground.values import dataclass
 
 Ticks = Literal["", "each", "filled"]
 """Which cells of a column have a box to tick on paper: none, all, or those that say something."""

@@ -1,8 +1,9 @@
 """Blocks of one width that flow down one page after the other, headed again where they go on."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from jigs.ground.values import dataclass
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, moved
 

@@ -11,8 +11,9 @@ Marks are named tuples, since a kitchen asks for some 80,000 of them and a froze
 three times as long to make.
 """
 
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
+
+from jigs.ground.values import dataclass
 
 Dash = Literal["", "dashed", "axis"]
 """Line style: continuous, dashed (hidden edges, outlines), long-dashed dotted (axes); ISO 128."""

@@ -1,9 +1,9 @@
 """Words laid out: pieces of one width that flow down one column or several, never split."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
+from jigs.ground.values import dataclass
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
 from templates.page.typeface import text_width, wrap
 

@@ -13,10 +13,10 @@ one as well.
 """
 
 import math
-from dataclasses import dataclass
 
 from jigs.given.printer import Printer
 from jigs.ground.dotpitch import MODULE, dot, dots_of_module
+from jigs.ground.values import dataclass
 from templates.page.marks import Qr
 
 SHORT = 0.004

@@ -8,11 +8,11 @@ way it is counted.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from jigs.ground.geometry import SLACK, FaceEdge, Fitting, rectangle
 from jigs.ground.lengths import Unit
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Text
 from templates.scan.markup import Html, tag

@@ -1,7 +1,8 @@
 """Where a page stands: on a server, where one may mark, or in a book, where one may not."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

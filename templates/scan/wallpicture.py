@@ -6,9 +6,9 @@ is the same for all parts of a wall is drawn once.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from jigs.ground.geometry import rectangle
+from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, part_wall
 from jigs.room.seen import Seen, SeenAppliance
 from templates.labels.keyplan import Black, Filled

@@ -5,8 +5,8 @@ and then as far left as it goes. A face that finds no room in one field goes on 
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
+from jigs.ground.values import dataclass
 from templates.cards.card import Card
 from templates.page.packing import Order, Size, lay, orders
 from templates.sheets.sheetwords import SetWords, SheetWords, settings_of

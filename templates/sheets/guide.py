@@ -3,9 +3,10 @@ reading type, in front of the sheets whose pages point to them.
 """
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.ground.geometry import FittingKind
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page, Text

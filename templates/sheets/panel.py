@@ -5,9 +5,9 @@ down one column. The steps and notes follow it in columns.
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 
 from jigs.ground.geometry import Face
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph, stacked

@@ -3,9 +3,9 @@ and the crosses that are bored there.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from jigs.ground.lengths import format_inches, format_mm
+from jigs.ground.values import dataclass
 from templates.cards.lettering import Label
 from templates.cards.ticks import INDENT, tick_box
 from templates.faces.faceview import FaceView

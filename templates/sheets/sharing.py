@@ -10,9 +10,9 @@ upright or lying, fields as small, as flat or as narrow as they go.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from jigs.ground.geometry import SLACK
+from jigs.ground.values import dataclass
 from templates.page.packing import Size, place_sizes
 
 Sizes = tuple[Size, ...]

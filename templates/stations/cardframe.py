@@ -1,11 +1,11 @@
 """The border of a station's card: how far it reaches for its holes, flaps and windows."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
 
 from jigs.bench.station import CardEdge, StationCard
 from jigs.ground.geometry import Axis, Polygon
+from jigs.ground.values import dataclass
 from templates.cards.cardplan import ARM
 from templates.cards.flap import FLAP, WASTE
 from templates.page.space import Box

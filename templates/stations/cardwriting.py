@@ -1,11 +1,11 @@
 """What is written on a station's card: its titles, and each hole's distances."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.bench.station import Station, StationCard
 from jigs.ground.geometry import Axis
 from jigs.ground.lengths import format_inches, format_mm
+from jigs.ground.values import dataclass
 from templates.cards.cardplan import ARM
 from templates.cards.figures import HoleFigures, free_spot, write_figures
 from templates.cards.lettering import Heading, Label, hole_note

@@ -10,10 +10,10 @@ A mark's layer says what is done with it: `cut outline`, `cut window`, `cut guid
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from jigs.bench.station import CardEdge, Station, StationCard, guide_diameter
 from jigs.ground.geometry import SLACK, Axis, Polygon, rectangle
+from jigs.ground.values import dataclass
 from templates.cards.figures import free_spot
 from templates.page.marks import Circle, Line, Mark, Outline, Text
 from templates.page.space import Box, Space

@@ -2,10 +2,10 @@
 their names, each with its own boxes to tick and blanks below what is said once of all."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from jigs.bench.benchpart import BenchPart
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import dataclass
 from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.typeface import PITCH, text_width, wrap

@@ -7,12 +7,12 @@ that is turned half round carries its title twice, each readable when it lies ri
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import groupby
 
 from jigs.bench.station import Station, StationCard
 from jigs.ground.geometry import Axis, FaceEdge, rectangle
+from jigs.ground.values import dataclass
 from templates.cards.carddraw import draw_holes
 from templates.cards.flap import BAND, FREE, Lines, cross_out, flap_texts, flap_words, fullest
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline

@@ -1,9 +1,9 @@
 """The title of a station's pages: what is drilled, with which bit and stop, and its caution."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.bench.station import Station
+from jigs.ground.values import dataclass
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import text_width

@@ -6,9 +6,10 @@ is as high as the page has its title beside it.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.station import Station
+from jigs.ground.values import dataclass
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
 from templates.page.packing import Size, place_sizes

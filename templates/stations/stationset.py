@@ -2,12 +2,13 @@
 
 import json
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from jigs.bench.boxtable import parted_tables
 from jigs.bench.station import CardEdge, Place, Row, Setting, Station
 from jigs.box.parts import Layout
+from jigs.ground.values import dataclass
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages

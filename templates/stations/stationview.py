@@ -1,7 +1,7 @@
 """The parts of a station as faces that words are made for, and what its cards' edges are called."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable
@@ -9,6 +9,7 @@ from jigs.bench.station import Station, StationCard
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import OPPOSITE, Face, FaceEdge, Hand
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
     view_of_drawer_back,

@@ -2,10 +2,10 @@
 part's size with its blanks, blocks that flow down the pages."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.bench.benchpart import BenchPart
 from jigs.ground.lengths import format_inches, format_mm
+from jigs.ground.values import dataclass
 from templates.cards.ticks import BOX, tick_box
 from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved

@@ -8,11 +8,11 @@ foot on the join line, and the middle marks of the two little scales, a vernier
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.bench.storystick import Stick
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit, format_inches, format_mm
+from jigs.ground.values import dataclass
 from templates.page.marks import MEDIUM, Line, Mark, Outline, Text
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import spread

@@ -1,9 +1,9 @@
 """A strip's cards: a piece for each page, as few pieces as the paper lets there be."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.ground.geometry import SLACK
+from jigs.ground.values import dataclass
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.page.packing import Size

@@ -1,7 +1,7 @@
 """What page 1 of a file to print says of the file: what it is, what the other one is for, in which
 order it is worked through."""
 
-from dataclasses import dataclass
+from jigs.ground.values import dataclass
 
 EITHER = "PRINT THIS ONE OR THE OTHER: their holes are the same."
 

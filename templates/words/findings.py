@@ -5,7 +5,6 @@ whole job, and one that several parts share is said once, with all of them.
 """
 
 from collections.abc import Container, Iterable, Mapping
-from dataclasses import dataclass
 
 from jigs.box.bypart import depending, open_in
 from jigs.box.drawerbox import Rollout
@@ -15,6 +14,7 @@ from jigs.checks.advice import OffRow, advise, list_unchecked, slides_off_row
 from jigs.checks.rubbing import RUBS
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
+from jigs.ground.values import dataclass
 from templates.words.advicewords import advice_words
 from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words

@@ -6,10 +6,10 @@ that its entry names.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal, TypedDict, cast
 
 from jigs.ground.geometry import Fitting, FittingKind
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import (
     HeadingWords,

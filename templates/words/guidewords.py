@@ -3,11 +3,11 @@ pages point, and which guides a face needs. What is done with every card stands 
 """
 
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from jigs.fittings.kinds import KINDS, by_rank, kind_of, rank_of
 from jigs.ground.geometry import FittingKind
+from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.words.fittingwords import Work, words_of, work_of
 from templates.words.holewords import HOLE_WORDS

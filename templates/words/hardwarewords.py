@@ -1,12 +1,12 @@
 """Hardware in words: each number of a record with its letter, its value and its standing."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from string import ascii_lowercase
 
 from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, open_keys, record_kind
 from jigs.given.hardware import HingeKind, HingeRecord, NumberStanding, PullRecord, SlideRecord
+from jigs.ground.values import dataclass
 from templates.words.textlines import columned
 
 STANDINGS: Mapping[NumberStanding, str] = {

@@ -1,10 +1,10 @@
 """What a person reads of holes, by what they are for: one entry a purpose."""
 
-from dataclasses import dataclass
 from typing import TypedDict
 
 from jigs.ground.geometry import Hole, Purpose
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import dataclass
 
 SIDE_HOLES = "Try the stop: a hole through shows."
 

@@ -5,7 +5,6 @@ Each has a worth: where a label is too low for all, the line of least worth goes
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from jigs.box.bypart import hung_over, hung_under, parts_of_box
 from jigs.box.drawerbox import DrawerBox
@@ -14,6 +13,7 @@ from jigs.cutlist.piece import Piece
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_inches, format_mm
 from jigs.ground.problems import Problem
+from jigs.ground.values import dataclass
 from templates.words.openwords import STAMP, open_line
 from templates.words.saying import finding_name, reason_of
 from templates.words.wallwords import WALL, bare_wall

@@ -4,7 +4,7 @@
 ('nearly level', 'Nearly level.')
 """
 
-from dataclasses import dataclass
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

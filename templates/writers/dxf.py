@@ -10,11 +10,11 @@ import contextlib
 import io
 import os
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from jigs.ground.geometry import Polygon
+from jigs.ground.values import dataclass
 
 NARROW = 0.7
 """Width of letters, as a part of what it is by itself."""
