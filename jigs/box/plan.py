@@ -19,6 +19,7 @@ from jigs.box.inhand import FrontInHand, judge_in_hand, move_fittings
 from jigs.box.rollouts import RolloutPlan, plan_rollouts, run_rollouts, slide_bands
 from jigs.box.shelves import set_pins
 from jigs.box.waiting import Prospect, foresee
+from jigs.fittings.fivepiece import FivePiece, five_piece_of
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import Fitting
@@ -53,6 +54,12 @@ class FrontPlan:
     def id(self) -> str:
         """Its ID."""
         return self.front.id
+
+    @property
+    def frame(self) -> FivePiece | None:
+        """Its stiles, rails and panel as it is in hand; None of a slab."""
+        front = self.hand.front
+        return five_piece_of(front.spec, front.width, front.height)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,7 @@ from jigs.cutlist.cutlist import Cut, cut_job
 from jigs.cutlist.joints import FROM_HOLE
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.totals import LEAST_STRAIGHT, MODULI, least_thickness, longest_straight, sag
-from jigs.fittings.slide import BACK_SET_IN
+from jigs.given.build import BACK_SET_IN
 from jigs.given.job import BoxKind, BoxSpec, Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped

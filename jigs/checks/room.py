@@ -19,12 +19,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from jigs.box.frontgaps import UNDER_COUNTER, stands_under_counter
 from jigs.box.parts import Front
 from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
-from jigs.given.walls import HIGHEST, TOUCHING, row_of
+from jigs.given.walls import HIGHEST, SAME, TOUCHING, Taken, row_of, run_of, taken_by
 from jigs.given.wallspec import EndKind, WallSpec
 from jigs.ground.geometry import HANDS, SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem, error, warning
-from jigs.room.seen import SAME, Taken, run_of, taken_by
 
 CLOSED: tuple[EndKind, ...] = ("wall", "casing", "corner")
 """Ends that a run is to reach."""

@@ -28,8 +28,7 @@ from jigs.cutlist.joints import (
     place_pockets,
 )
 from jigs.cutlist.piece import Block, Piece, PieceKind, band_for
-from jigs.fittings.slide import BACK_SET_IN
-from jigs.given.build import Build
+from jigs.given.build import BACK_SET_IN, Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm

@@ -26,7 +26,7 @@ from jigs.box.parts import Side
 from jigs.cutlist.across import Across, adjustable_shelves, nailers, nailers_behind, partitions
 from jigs.cutlist.joints import Joints, Unclear, stand_uprights
 from jigs.cutlist.piece import Block, Edge, Groove, Piece, band_for
-from jigs.fittings.slide import BACK_SET_IN
+from jigs.given.build import BACK_SET_IN
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.lengths import format_mm

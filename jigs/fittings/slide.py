@@ -32,12 +32,10 @@ square feet, 66 lb:
 (29.8, 66)
 """
 
+from jigs.given.build import BACK_SET_IN
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, mirror_x, rectangle, round_down
 from jigs.ground.lengths import MM_PER_INCH, Unit
-
-BACK_SET_IN = 19.0
-"""The back stands this far in from the box's rear edge; mm. Common practice, no source."""
 
 SIDE_LEAST = 12.7
 """A side-mount slide needs at least this on each side; mm. Common practice, no source."""

@@ -13,11 +13,12 @@ from typing import Literal
 
 from jigs.box.frontgaps import BESIDE, stands_under_counter
 from jigs.box.parts import Front, Layout
+from jigs.given.walls import SAME, taken_by
 from jigs.given.wallspec import WallSpec
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge
 from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, see_walls
-from jigs.room.seen import SAME, Seen, SeenFront, SeenStrip, taken_by
+from jigs.room.seen import Seen, SeenFront, SeenStrip
 
 NextTo = Literal[
     "front", "box", "panel", "filler", "wall", "casing", "appliance", "board", "counter"

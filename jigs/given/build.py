@@ -30,6 +30,8 @@ Method = Literal["sprayed", "brushed"]
 SizesAre = Literal["before", "after"]
 FrontsCome = Literal["raw", "painted"]
 MOST_NAILERS = 4
+BACK_SET_IN = 19.0
+"""The back stands this far in from the box's rear edge; mm. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ from dataclasses import field, replace
 from pathlib import Path
 from typing import Annotated, Literal
 
-from jigs.given.build import Build, GapSpec, Paint
+from jigs.given.build import Build, Exactness, GapSpec, Paint
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.measured import DeliveredList, Delivery
@@ -47,7 +47,7 @@ from jigs.ground.believable import (
     Range,
 )
 from jigs.ground.geometry import Hand
-from jigs.ground.keys import Key
+from jigs.ground.keys import Key, called
 from jigs.ground.lengths import LONGEST, Unit
 from jigs.ground.values import dataclass
 
@@ -359,3 +359,15 @@ class Job:
     def shown(self) -> Unit:
         """The unit that lengths are shown in first, on the terminal and in findings."""
         return self.shown_in or self.units
+
+
+MATERIAL_WORDS = called(Material, "material")
+REVEAL_WORDS = called(Reveal, "reveal")
+USE_WORDS = called(Use, "use")
+EXACT_WORDS = called(Exactness, "gaps")
+"""Keys of a job in the words of the trade, as they stand in `Job.assumed`. Of the last none decides
+a hole: they are told beside gaps alone."""
+PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
+"""Where pins stand as long as the job does not say (`jigs.box.shelves.BAND_END`)."""
+SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
+"""Spacers as long as the job does not say (`jigs.box.rollouts.SPACER`)."""

@@ -9,6 +9,7 @@ right side never share one.
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from jigs.box.assumed import assumed_in_drawer, assumed_in_front, assumed_in_side
 from jigs.box.boards import BoardFace, FaceKey, bore_through
 from jigs.box.carcass import Carcass
 from jigs.box.facework import DoorPlan, face_of
@@ -16,8 +17,6 @@ from jigs.box.fittings import renumber
 from jigs.box.inhand import has_size
 from jigs.box.parts import BoardEnds, Front, FrontMake, LeastReveal, Screws, Side
 from jigs.box.plan import BoxPlan, FrontPlan
-from jigs.fittings.fivepiece import assumed_of_frame, five_piece_of
-from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import how_confirmed
 from jigs.given.edges import bevelled_edge
 from jigs.given.job import BoxSpec, Job
@@ -26,7 +25,6 @@ from jigs.ground.geometry import Fitting, collect_holes
 from jigs.ground.problems import Problem
 from jigs.ground.values import dataclass
 from jigs.layout.checking import Findings
-from jigs.reading.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""
@@ -102,7 +100,7 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
         drawer = replace(
             drawer,
             code=part_code(drawer.width, drawer.height, drawer.side, holes, length=drawer.length),
-            assumed=list_assumed(job, keys_of_drawer(spec, box), slide=spec.slide, box=box),
+            assumed=assumed_in_drawer(job, box, front),
         )
     result = Front(
         id=front.id,
@@ -117,7 +115,7 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
         gaps=front.gaps,
         make=FrontMake(
             thickness=thickness,
-            frame=five_piece_of(spec, front.width, front.height),
+            frame=plan.frame,
             edge_radius=spec.edges.edge_radius or 0.0,
             bevel=bevelled_edge(spec.edges.profile, box.kind),
             finish=spec.words.finish,
@@ -135,15 +133,8 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
         screws=Screws() if held else fitted.screws,
         fittings=fittings,
         held=held,
-        assumed=(
-            *list_assumed(
-                job,
-                keys_of_front(spec, front.kind, box, fitted.pulls.name),
-                slide=spec.slide,
-                hinge=door.choice.record if door else None,
-                box=box,
-            ),
-            *assumed_of_frame(spec, job.shown),
+        assumed=assumed_in_front(
+            job, box, front, pull=fitted.pulls.name, hinge=door.choice.record if door else None
         ),
     )
     return replace(
@@ -228,7 +219,6 @@ def _finish(
     missing: tuple[str, ...],
 ) -> Side:
     box = carcass.box
-    hinges = [f.record for f in fittings if kind_of(f).record == "hinge" and f.record]
     return Side(
         box=box.id,
         wall=box.wall,
@@ -257,10 +247,5 @@ def _finish(
             )
         ),
         missing=missing,
-        assumed=list_assumed(
-            job,
-            keys_of_side(box, (fitting.kind for fitting in fittings)),
-            hinge=", ".join(dict.fromkeys(hinges)),
-            box=box,
-        ),
+        assumed=assumed_in_side(job, box, fittings),
     )

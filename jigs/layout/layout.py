@@ -21,7 +21,7 @@ from jigs.ground.problems import Problem
 from jigs.ground.values import dataclass
 from jigs.layout.checking import check_box
 from jigs.layout.finished import Held, finish_front, finish_sides, hold
-from jigs.room.pullaims import Aims, aim_pulls
+from jigs.layout.pullaims import Aims, aim_pulls
 
 _WORDS: dict[FrontKind, tuple[str, str]] = {
     "door": ("door", "doors"),

@@ -14,6 +14,11 @@ from jigs.fittings.slide import inside_depth
 from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.given.job import (
     COUNTER_BOXES,
+    MATERIAL_WORDS,
+    PIN_WORDS,
+    REVEAL_WORDS,
+    SPACER_WORDS,
+    USE_WORDS,
     BoxSpec,
     Job,
     Reveal,
@@ -24,13 +29,6 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_mm
-from jigs.reading.assumed import (
-    MATERIAL_WORDS,
-    PIN_WORDS,
-    REVEAL_WORDS,
-    SPACER_WORDS,
-    USE_WORDS,
-)
 from jigs.reading.jobboxes import Shelves
 
 DEFAULT_PULL = "bar-160"

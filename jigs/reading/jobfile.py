@@ -22,13 +22,12 @@ from typing import TypeVar
 from jigs.given.build import Exactness, GapSpec, Paint, RoomAir, Wood
 from jigs.given.hardware import NO_PULL
 from jigs.given.ids import find_clashes
-from jigs.given.job import ACCEPTED, Grid, Job, Use
+from jigs.given.job import ACCEPTED, EXACT_WORDS, Grid, Job, Use
 from jigs.given.measured import DeliveredList
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, LengthError
 from jigs.ground.lengths import Unit, is_bare, parse_value
 from jigs.ground.values import dataclass
-from jigs.reading.assumed import EXACT_WORDS
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.jobboxes import Shelves, read_boxes
 from jigs.reading.jobbuild import (

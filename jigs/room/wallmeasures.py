@@ -17,12 +17,12 @@ from typing import Literal
 
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.piece import Piece
-from jigs.given.walls import TOUCHING
+from jigs.given.walls import SAME, TOUCHING
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.values import dataclass
 from jigs.room.elevation import SAME_LEVEL, Elevation
-from jigs.room.seen import SAME, Seen
+from jigs.room.seen import Seen
 
 StretchIs = Literal["box", "filler", "panel", "hidden", "appliance", "open"]
 

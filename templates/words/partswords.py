@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from jigs.box.assumed import list_assumed
 from jigs.cutlist.cutlist import STAMPED, PartsList, drawers_of
 from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.toe import stands
@@ -26,7 +27,6 @@ from jigs.ground.lengths import (
     format_length,
     in_both,
 )
-from jigs.reading.assumed import list_assumed
 from templates.words.openwords import STAMP, open_words
 from templates.words.textlines import counted
 from templates.words.wallwords import wall_phrase

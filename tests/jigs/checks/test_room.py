@@ -12,11 +12,11 @@ from jigs.checks.advice import advise
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.stated import BlindEnd, EndPanels, PanelKind
+from jigs.given.walls import run_of, taken_by
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
-from jigs.room.seen import run_of, taken_by
 from templates.words.findings import count_words
 from tests.jigs.sample import UNDER_COUNTER, box, job
 from tests.said import fact_of, remedy_of

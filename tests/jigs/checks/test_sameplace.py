@@ -11,9 +11,9 @@ from jigs.box.parts import Layout
 from jigs.checks.room import find_displaced
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Job
 from jigs.given.stated import RolloutSpec
+from jigs.given.walls import taken_by
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.layout.layout import lay_out
-from jigs.room.seen import taken_by
 from tests.jigs.sample import box, job
 from tests.said import fact_of, remedy_of
 

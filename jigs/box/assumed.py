@@ -7,36 +7,28 @@ its size or a place on it is computed from.
 'side thickness 18.0 mm'
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
-from jigs.fittings.kinds import KINDS, by_rank
-from jigs.given.build import Exactness
+from jigs.box.fronts import PlacedFront
+from jigs.fittings.fivepiece import assumed_of_frame
+from jigs.fittings.kinds import KINDS, by_rank, kind_of
 from jigs.given.job import (
     COUNTER_BOXES,
+    MATERIAL_WORDS,
+    PIN_WORDS,
+    REVEAL_WORDS,
+    SPACER_WORDS,
+    USE_WORDS,
     BoxSpec,
     FrontKind,
     FrontSpec,
     Job,
-    Material,
-    Reveal,
-    Use,
 )
-from jigs.ground.geometry import FittingKind
-from jigs.ground.keys import called
+from jigs.ground.geometry import Fitting, FittingKind
 from jigs.ground.lengths import format_length
 
-MATERIAL_WORDS = called(Material, "material")
-REVEAL_WORDS = called(Reveal, "reveal")
-USE_WORDS = called(Use, "use")
-EXACT_WORDS = called(Exactness, "gaps")
-"""Of these none decides a hole: they are told beside gaps alone."""
 WORDS = {**MATERIAL_WORDS, **REVEAL_WORDS, **USE_WORDS}
 """Keys of a job in the words of the trade."""
-
-PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
-"""Where pins stand as long as the job does not say (`jigs.box.shelves.BAND_END`)."""
-SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
-"""Spacers as long as the job does not say (`jigs.box.rollouts.SPACER`)."""
 BOX_WORDS = {"shelf": "an adjustable shelf", "pins": PIN_WORDS, "spacers": SPACER_WORDS}
 
 INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")
@@ -46,6 +38,30 @@ RUNNING = ("material.side", "material.back", "material.drawer_side")
 FALSE = ("material.side", "material.drawer_side")
 SIDES = ("material.side", "material.band")
 BOX_SIZE = ("kind", "width", "height")
+
+
+def assumed_in_front(
+    job: Job, box: BoxSpec, front: PlacedFront, *, pull: str | None, hinge: str | None
+) -> tuple[str, ...]:
+    """Say in words what nobody gave of what a front rests on; `pull` and `hinge`: the records that
+    it has."""
+    spec = front.spec
+    keys = keys_of_front(spec, front.kind, box, pull)
+    words = list_assumed(job, keys, slide=spec.slide, hinge=hinge, box=box)
+    return (*words, *assumed_of_frame(spec, job.shown))
+
+
+def assumed_in_drawer(job: Job, box: BoxSpec, front: PlacedFront) -> tuple[str, ...]:
+    """Say in words what nobody gave of what the drawer box behind a front rests on."""
+    spec = front.spec
+    return list_assumed(job, keys_of_drawer(spec, box), slide=spec.slide, box=box)
+
+
+def assumed_in_side(job: Job, box: BoxSpec, fittings: Sequence[Fitting]) -> tuple[str, ...]:
+    """Say in words what nobody gave of what a board with these fittings rests on."""
+    hinges = [f.record for f in fittings if kind_of(f).record == "hinge" and f.record]
+    keys = keys_of_side(box, (fitting.kind for fitting in fittings))
+    return list_assumed(job, keys, hinge=", ".join(dict.fromkeys(hinges)), box=box)
 
 
 def keys_of_front(

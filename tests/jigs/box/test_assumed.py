@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
+from jigs.box.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 from jigs.given.job import FrontKind, FrontSpec, Job
 from jigs.layout.layout import lay_out
-from jigs.reading.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 from tests.jigs.sample import box, job
 
 ASSUMED = frozenset(
