@@ -150,7 +150,7 @@ def _sums_of(rows: Sequence[RowWords]) -> Iterator[str]:
 
 def _with_open(row: RowWords, *, first: bool) -> str:
     named = row.in_full if first else row.named
-    return f"{named}. {row.open}" if row.open else named
+    return f"{named}, {row.open}" if row.open else named
 
 
 def _with_lines(
