@@ -14,6 +14,7 @@ from jigs.ground.values import dataclass
 SizeOrder = Literal["width-first", "height-first"]
 EmptyBox = Literal["above", "own"]
 PairSizes = Literal["one-leaf", "both-leaves", "pieces"]
+Thousands = Literal["point", "comma"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,11 +38,13 @@ own."""
     pairs: Annotated[PairSizes | None, Key()] = None
     """A row of a double door: the width of one leaf, the width across both, or the width of one \
 leaf and the count of single leaves."""
+    thousands: Annotated[Thousands | None, Key()] = None
+    """The sign that parts thousands in its numbers, 1.950 or 1,950."""
     sheet: Annotated[str, Key()] = ""
     """The sheet of the workbook that holds the list, where several might."""
 
 
 NOTHING = "nothing"
 """The name under which columns are left alone."""
-SETTINGS = ("units", "order", "empty_box", "unnamed", "pairs", "sheet")
+SETTINGS = ("units", "order", "empty_box", "unnamed", "pairs", "thousands", "sheet")
 """The keys that are no columns."""

@@ -20,8 +20,8 @@ from jigs.given.stated import (
     Profile,
     RowRead,
 )
-from jigs.ground.believable import Range
-from jigs.ground.errors import JigsheetError
+from jigs.ground.believable import Range, measure
+from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import Hand
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import BareUnit, Unit
@@ -32,7 +32,7 @@ from jigs.reading.headings import SIZE_COLUMNS, ListColumn, fold
 from jigs.reading.jobboxes import needless_hand
 from jigs.reading.listcells import Part, find_sizes, split_sizes
 from jigs.reading.listcolumns import FRONT_LIST, Header, shorten
-from jigs.reading.listquestions import answer_kind, name_rows
+from jigs.reading.listquestions import answer, answer_kind, name_rows
 from jigs.reading.listrows import RowReader
 from jigs.reading.tables import ListRow, ListTable
 
@@ -41,6 +41,11 @@ EMPTY = frozenset(("-", "–", "—", "./.", "n/a", "--"))
 ORDERS = {
     "width-first": ("width", "height", "thickness"),
     "height-first": ("height", "width", "thickness"),
+}
+_GROUPED = re.compile(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{3}(?![0-9])")
+_THOUSANDS = {
+    "point": re.compile(r"(?<=[0-9])\.(?=[0-9]{3}(?![0-9]))"),
+    "comma": re.compile(r"(?<=[0-9]),(?=[0-9]{3}(?![0-9]))"),
 }
 ALLOWED: dict[str, str] = {
     "kind": f"allowed: {', '.join(FRONT_KINDS)}",
@@ -75,6 +80,12 @@ class FrontCells(RowReader):
         """The first cell of several sizes of which nobody says which is the width."""
         self.doubled: tuple[ListRow, str] | None = None
         """The first row that says a pair in another word."""
+        self.grouped: tuple[ListRow, str] | None = None
+        """The first number in which a sign may part thousands, or be a decimal's."""
+        self.unheaded: dict[int, ListRow] = {}
+        """Columns without a heading, each with the first front that has a cell there."""
+        self.kind_asked = False
+        """Whether it is asked already where the list says what its fronts are."""
         self._unknown: defaultdict[str, list[int]] = defaultdict(list)
         self._sizes: tuple[int, dict[str, str]] = (-1, {})
 
@@ -88,6 +99,31 @@ class FrontCells(RowReader):
         if not text and column in SIZE_COLUMNS and self.header.find(column) is None:
             return self._parts(row).get(column, "")
         return "" if text in EMPTY else text
+
+    def check_headings(self, row: ListRow) -> None:
+        """Keep the columns in which a front has a cell without a heading."""
+        known = {heading.place for heading in self.header.headings}
+        for place, cell in enumerate(row.cells):
+            headed = place < len(self.header.cells) and self.header.cells[place]
+            if cell and not headed and place not in known and self.header.row:
+                self.unheaded.setdefault(place, row)
+
+    def measure(
+        self, row: ListRow, column: str, text: str, within: Range | None = None
+    ) -> float | None:
+        """Read a length; of a number that may be a thousand it is asked which sign parts them."""
+        if self.spec.thousands:
+            text = _THOUSANDS[self.spec.thousands].sub("", text)
+        elif _GROUPED.search(text):
+            usual = within or self._ranges[column]
+            try:
+                plain = measure(text, self._unit_of(column), usual).usual
+            except LengthError:
+                plain = False
+            if not plain:
+                self.grouped = self.grouped or (row, text)
+                return None
+        return super().measure(row, column, text, within)
 
     def _parts(self, row: ListRow) -> dict[str, str]:
         if self._sizes[0] != row.number:
@@ -234,10 +270,8 @@ class FrontCells(RowReader):
                     self._unknown[shorten(text)].append(row.number)
                     return word
         kind = self.section or self.spec.unnamed
-        if kind is None and (text := self.cell(row, "description")):
-            self._unknown[shorten(text)].append(row.number)
-        elif kind is None and self.header.find("kind"):
-            self._unknown[""].append(row.number)
+        if kind is None:
+            self._unknown[shorten(self.cell(row, "description"))].append(row.number)
         return FrontWord(kind)
 
     kindless = False
@@ -255,14 +289,18 @@ class FrontCells(RowReader):
     def note_kinds(self) -> None:
         """Note the words for kinds that are not known, each once."""
         for text, numbers in self._unknown.items():
+            if not text and self.kind_asked:
+                continue
             column = "kind" if self.header.find("kind") and not self.kindless else "description"
             more = f"; {name_rows(numbers[1:])} too" if len(numbers) > 1 else ""
-            what = f"missing; {ALLOWED['kind']}"
+            others = ", unnamed=KIND what all are that do not say it"
+            what = f"missing; {ALLOWED['kind']}; {answer(('unnamed', 'door'), bare=self._bare)}"
             if text:
                 near = suggest(text, FRONT_KINDS)
                 what = (
                     f"unknown kind ('{text}' given); {near}; "
                     f"{answer_kind(text, self._bare)} says what it is"
+                    f"{others if column == 'description' else ''}"
                 )
             self.note(numbers[0], self._heading(column), f"{what}{more}")
             self.faulty.update(numbers)

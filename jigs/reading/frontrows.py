@@ -10,22 +10,24 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from jigs.given.job import FrontSpec
-from jigs.given.listspec import ListSpec
+from jigs.given.listspec import NOTHING, ListSpec
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import BareUnit, Unit
 from jigs.ground.values import dataclass
 from jigs.reading.frontcells import ALLOWED, FrontCells
-from jigs.reading.frontwords import is_sum
+from jigs.reading.frontwords import is_sum, read_hand
 from jigs.reading.headings import LIST_COLUMNS
+from jigs.reading.jobboxes import USUAL_ALIKE
 from jigs.reading.listcells import find_sizes, read_whole_number
-from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, column_letter, shorten
+from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, Unread, column_letter, shorten
 from jigs.reading.listquestions import (
     answer,
     ask_box,
+    ask_column,
     ask_columns,
-    ask_count,
     ask_order,
     ask_pairs,
+    ask_thousands,
     name_rows,
 )
 from jigs.reading.statedcolumns import settle_columns
@@ -108,9 +110,10 @@ class FrontRows(FrontCells):
 
     def _is_front(self, row: ListRow) -> bool:
         kind = self.cell(row, "kind")
-        if any(is_sum(cell) for cell in row.cells if cell) and not self.word_of(kind).kind:
+        sized = any(self.cell(row, column) for column in ("width", "height", "size"))
+        if any(map(is_sum, _filled(row)[: 1 if sized else None])) and not self.word_of(kind).kind:
             return False
-        if any(self.cell(row, column) for column in ("width", "height", "size")):
+        if sized:
             return True
         said = [c for c in LIST_COLUMNS if c not in SAYS_LITTLE and self.cell(row, c)]
         known = bool(kind) and self.word_of(kind).kind is not None and len(_filled(row)) > 1
@@ -131,29 +134,47 @@ class FrontRows(FrontCells):
         if self.header.find("kind") is None and not described and self.spec.unnamed is None:
             titles = [self.word_of(_filled(row)[0]).kind for row in self.left if _filled(row)]
             if not any(titles):
+                self.kind_asked = True
                 self.note(
                     self.header.row, None,
                     f"no column 'kind'; {ALLOWED['kind']}; "
                     f"{answer(('kind', 'C'), bare=self._bare)}, or unnamed=door where all are one",
                 )  # fmt: skip
-        if self.header.find("count") is None:
-            self._ask_counts()
-
-    def _ask_counts(self) -> None:
-        """Ask about a column without a known heading whose cells are whole numbers, some over 1,
-        and no mere numbering."""
         for other in self.header.unread:
-            texts = [row.cells[other.place] for row in self.read if other.place < len(row.cells)]
-            counts = [read_whole_number(text) for text in texts if text]
-            if not counts or other.like or None in counts or not 1 < max(filter(None, counts)) < 50:
-                continue
-            if counts != list(range(counts[0] or 0, (counts[0] or 0) + len(counts))):
-                letter = column_letter(other.place)
-                self.note(
-                    self.header.row, None, ask_count(other.text, letter, texts, self._bare)
-                )  # fmt: skip
+            if not other.like and not other.twice:
+                self._ask_cells_of(other)
+
+    def _ask_cells_of(self, other: Unread) -> None:
+        """Ask about a column whose heading is not known and whose cells say what no other does:
+        how many alike, which hand."""
+        cells = [row.cells[other.place] for row in self.read if other.place < len(row.cells)]
+        texts = list(filter(None, cells))
+        what: str | None = None
+        if self.header.find("count") is None and _are_counts(texts):
+            what = "count"
+        elif self.header.find("hinged") is None and texts and all(map(read_hand, texts)):
+            what = "hinged"
+        if what:
+            letter = column_letter(other.place)
+            question = ask_column(what, letter, texts, self._bare)
+            self.note(self.header.row, other.text, question)
 
     def _ask_cells(self) -> None:
+        for place, row in self.unheaded.items():
+            if self._table.workbook or place < len(self.header.cells):
+                continue  # it is no shifted row: the column is left alone
+            letter = column_letter(place)
+            self.note(
+                row.number,
+                str(place + 1),
+                f"a cell without a heading ('{shorten(row.cells[place])}' given); where commas "
+                "part the cells, a decimal needs a point; or "
+                f"{answer((NOTHING, letter), bare=self._bare)} leaves the column alone",
+            )
+        if self.grouped:
+            row, text = self.grouped
+            words = self.row_words(row.number)
+            self.note(self.header.row, None, ask_thousands(words, text, self._bare))
         if self.unordered:
             row, text = self.unordered
             words = self.row_words(row.number)
@@ -251,11 +272,12 @@ class FrontRows(FrontCells):
     def left_headings(self) -> list[tuple[str, str]]:
         """Name the columns from which nothing is read: each letter with its heading."""
         read = {h.place for h in self.header.headings if h.column in LIST_COLUMNS}
-        return [
+        headed = [
             (column_letter(place), shorten(cell))
             for place, cell in enumerate(self.header.cells)
             if cell and place not in read
         ]
+        return [*headed, *((column_letter(place), "") for place in sorted(self.unheaded))]
 
     def read_headings(self) -> list[ListHeading]:
         """Give the columns that are read, in their order."""
@@ -265,6 +287,18 @@ class FrontRows(FrontCells):
         """Name the unit that the bare numbers of a column of lengths are in, "" for any other."""
         sized = heading.column in self._ranges or heading.column == "size"
         return str(self._units.get(heading.column, self._bare_unit)) if sized else ""
+
+
+def _are_counts(texts: Sequence[str]) -> bool:
+    """Tell whether cells may be counts: whole numbers, some over 1, and no mere numbering.
+
+    >>> _are_counts(["2", "1", "4"]), _are_counts(["1", "2", "3"]), _are_counts(["48.50"])
+    (True, False, False)
+    """
+    counts = [count for text in texts if (count := read_whole_number(text)) is not None]
+    if not counts or len(counts) < len(texts) or not 1 < max(counts) <= USUAL_ALIKE:
+        return False
+    return counts != list(range(counts[0], counts[0] + len(counts)))
 
 
 def _filled(row: ListRow) -> list[str]:

@@ -147,9 +147,23 @@ def ask_pairs(row: str, text: str, bare: bool) -> str:
     )
 
 
-def ask_count(text: str, letter: str, some: Sequence[str], bare: bool) -> str:
-    """Ask whether a column of whole numbers says how many are alike."""
+ASKED_COLUMNS = {"count": "whole numbers", "hinged": "hands"}
+"""What stands in a column that may be this one."""
+
+
+def ask_column(column: str, letter: str, some: Sequence[str], bare: bool) -> str:
+    """Ask whether a column is what its cells look like."""
     return (
-        f"column '{text}' ({letter}) holds whole numbers ({', '.join(some[:4])}): how many alike? "
-        f"{answer(('count', letter), bare=bare)}, or {answer((NOTHING, letter), bare=bare)}"
+        f"unknown column ({letter}) of {ASKED_COLUMNS[column]} ({', '.join(some[:4])}): is it "
+        f"'{column}'? {answer((column, letter), bare=bare)}, or "
+        f"{answer((NOTHING, letter), bare=bare)}"
+    )
+
+
+def ask_thousands(row: str, text: str, bare: bool) -> str:
+    """Ask what a sign before three digits is."""
+    sign = "comma" if "," in text else "point"
+    return (
+        f"'{shorten(text)}' ({row}): does the {sign} part thousands? "
+        f"{answer(('thousands', sign), bare=bare)}; else write the decimal otherwise"
     )

@@ -25,7 +25,7 @@ def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -
     )
     lines = [f"Columns read{header}: {read or 'none'}."]
     if left := reader.left_headings():
-        words = [f"{at} '{text}'" for at, text in left]
+        words = [f"{at} '{text}'" if text else f"{at} (no heading)" for at, text in left]
         lines.append(f"Left alone: {', '.join(words)}.")
     if reader.left:
         lines.append(f"No fronts: {_rows(reader)}.")
