@@ -39,7 +39,7 @@ own."""
     """A row of a double door: the width of one leaf, the width across both, or the width of one \
 leaf and the count of single leaves."""
     thousands: Annotated[Thousands | None, Key()] = None
-    """The sign that parts thousands in its numbers, 1.950 or 1,950."""
+    """The sign that parts thousands in its numbers, 1.950 or 1,950; the other is a decimal's."""
     sheet: Annotated[str, Key()] = ""
     """The sheet of the workbook that holds the list, where several might."""
 

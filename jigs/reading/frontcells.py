@@ -4,6 +4,7 @@ kind and hand, in words; its ID; how it is made.
 
 import re
 from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import replace
 
 from jigs.given.ids import LONGEST, check_id
@@ -31,7 +32,7 @@ from jigs.reading.frontwords import FrontWord, count_hands, read_front, read_han
 from jigs.reading.headings import SIZE_COLUMNS, ListColumn, fold
 from jigs.reading.jobboxes import needless_hand
 from jigs.reading.listcells import Part, find_sizes, split_sizes
-from jigs.reading.listcolumns import FRONT_LIST, Header, shorten
+from jigs.reading.listcolumns import FRONT_LIST, Header, column_letter, shorten
 from jigs.reading.listquestions import answer, answer_kind, name_rows
 from jigs.reading.listrows import RowReader
 from jigs.reading.tables import ListRow, ListTable
@@ -42,7 +43,7 @@ ORDERS = {
     "width-first": ("width", "height", "thickness"),
     "height-first": ("height", "width", "thickness"),
 }
-_GROUPED = re.compile(r"(?<![0-9.,])[0-9]{1,2}[.,][0-9]{3}(?![0-9])")
+_GROUPED = re.compile(r"(?<![0-9.,])[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
 _THOUSANDS = {
     "point": re.compile(r"(?<=[0-9])\.(?=[0-9]{3}(?![0-9]))"),
     "comma": re.compile(r"(?<=[0-9]),(?=[0-9]{3}(?![0-9]))"),
@@ -89,8 +90,16 @@ class FrontCells(RowReader):
         self._unknown: defaultdict[str, list[int]] = defaultdict(list)
         self._sizes: tuple[int, dict[str, str]] = (-1, {})
 
-    def scale_remedy(self) -> str:
-        return "; --units in does for inches"
+    def scale_remedy(self, meant: Sequence[BareUnit]) -> str:
+        return f"; or {' or '.join(answer(('units', unit), bare=self._bare) for unit in meant)}"
+
+    def column_remedy(self, column: str, meant: Sequence[BareUnit]) -> str:
+        heading = self.header.find(column)
+        if heading is None:
+            return ""
+        letter = column_letter(heading.place)
+        said = (answer((column, f"{letter} ({unit})"), bare=self._bare) for unit in meant)
+        return f"; or {' or '.join(said)}"
 
     def cell(self, row: ListRow, column: str) -> str:
         """Give the text of a row's cell in a column, "" where there is none, or it says nothing; of
@@ -113,7 +122,7 @@ class FrontCells(RowReader):
     ) -> float | None:
         """Read a length; of a number that may be a thousand it is asked which sign parts them."""
         if self.spec.thousands:
-            text = _THOUSANDS[self.spec.thousands].sub("", text)
+            text = _THOUSANDS[self.spec.thousands].sub("", text).replace(",", ".")
         elif _GROUPED.search(text):
             usual = within or self._ranges[column]
             try:

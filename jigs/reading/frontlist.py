@@ -21,6 +21,7 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.values import dataclass
 from jigs.reading.frontrows import FrontRows, ListedFront
 from jigs.reading.listcolumns import FRONT_LIST
+from jigs.reading.listquestions import answer
 from jigs.reading.listrows import choose_table
 from jigs.reading.listtold import tell_list
 from jigs.reading.tables import read_tables
@@ -91,6 +92,7 @@ def read_front_list(
         called="front list",
         needs="kind, width and height",
         spec=spec,
+        remedy=answer(("width", "C"), ("height", "D"), bare=bare),
     )
     reader = FrontRows(str(path), table, header, spec, units, bare, unstated, between)
     rows = reader.read_rows()

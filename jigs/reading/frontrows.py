@@ -160,9 +160,13 @@ class FrontRows(FrontCells):
             self.note(self.header.row, other.text, question)
 
     def _ask_cells(self) -> None:
-        for place, row in self.unheaded.items():
-            if self._table.workbook or place < len(self.header.cells):
-                continue  # it is no shifted row: the column is left alone
+        shifted = {
+            row.number: (place, row)
+            for place, row in reversed(self.unheaded.items())
+            # In a workbook, or under a heading that is empty, it is no shifted row: left alone.
+            if not self._table.workbook and place >= len(self.header.cells)
+        }
+        for place, row in shifted.values():
             letter = column_letter(place)
             self.note(
                 row.number,

@@ -162,8 +162,8 @@ def ask_column(column: str, letter: str, some: Sequence[str], bare: bool) -> str
 
 def ask_thousands(row: str, text: str, bare: bool) -> str:
     """Ask what a sign before three digits is."""
-    sign = "comma" if "," in text else "point"
+    sign, other = ("comma", "point") if "," in text else ("point", "comma")
     return (
         f"'{shorten(text)}' ({row}): does the {sign} part thousands? "
-        f"{answer(('thousands', sign), bare=bare)}; else write the decimal otherwise"
+        f"{answer(('thousands', sign), bare=bare)}, or thousands={other} where it is a decimal's"
     )

@@ -49,12 +49,13 @@ def choose_table(
     needs: str,
     must: Sequence[str] = ("width", "height"),
     spec: ListSpec | None = None,
+    remedy: str = "",
 ) -> tuple[ListTable, Header]:
     """Find the one table that has a header of this kind; `needs` says what one names at least.
 
     Of several the one whose header has the columns that it `must` have: a row of another list
     may happen to hold two words that are columns of this one; or the one that `spec` names, what
-    is stated of a list that can be told about. Raises ReadingError.
+    is stated of a list that can be told about; `remedy`: how. Raises ReadingError.
     """
     said = spec or ListSpec()
     if said.sheet:
@@ -66,7 +67,7 @@ def choose_table(
     heads = ((table, head_list(table.rows, names, said.columns)) for table in tables)
     found = [(table, h) for table, h in heads if h]
     if not found:
-        hint = "; or say where its columns are: width=C,height=D" if spec is not None else ""
+        hint = f"; or say where its columns are: {remedy}" if remedy else ""
         raise refusal(path, f"no header row found; it names at least {needs}{hint}")
     whole = [
         (table, h) for table, h in found if all(h.find(one) or one in said.columns for one in must)
@@ -75,8 +76,8 @@ def choose_table(
         return whole[0]
     if len(found) > 1:
         sheets = ", ".join(f"'{shorten(table.sheet)}'" for table, _ in whole or found)
-        remedy = "keep one" if spec is None else f"which? sheet='{found[0][0].sheet}'"
-        raise refusal(path, f"more than one sheet holds a {called} ({sheets}); {remedy}")
+        keep = "keep one" if spec is None else f"which? sheet='{found[0][0].sheet}'"
+        raise refusal(path, f"more than one sheet holds a {called} ({sheets}); {keep}")
     return found[0]
 
 
@@ -154,12 +155,14 @@ class RowReader:
         whole = {misfit.row for misfit in sizes} == self._bare_in["width"] | self._bare_in["height"]
         told = {"width", "height"} if sizes and whole else set()
         if told:
-            self._note_all(sizes[0], "all sizes fit", "width", self.scale_remedy())
+            remedy = self.scale_remedy(sizes[0].meant)
+            self._note_all(sizes[0], "all sizes fit", "width", remedy)
         for column in dict.fromkeys(misfit.column for misfit in self._misfits):
             found = [misfit for misfit in self._misfits if misfit.column == column]
             if not _is_size(column) and len(found) > 1 and len(found) == len(self._bare_in[column]):
                 heading = self._heading(column)
-                self._note_all(found[0], f"all of column {heading} fits", heading)
+                remedy = self.column_remedy(column, found[0].meant)
+                self._note_all(found[0], f"all of column {heading} fits", heading, remedy)
                 told.add(column)
         for misfit in self._misfits:
             if misfit.column.removesuffix(" 2") not in told:
@@ -173,8 +176,7 @@ class RowReader:
             self.header.row,
             None,
             f"{what} only another unit ({first.text} {first.unit} given first, and {first.within} "
-            f"is usual): {' or '.join(first.meant)}? Say so in the header with {others}"
-            f"{remedy if 'in' in first.meant else ''}",
+            f"is usual): {' or '.join(first.meant)}? Say so in the header with {others}{remedy}",
         )
 
     def check_both(self, row: ListRow, first: str = "width", second: str = "height") -> None:
@@ -209,8 +211,12 @@ class RowReader:
         doubts, self._doubts = tuple(self._doubts), []
         return doubts
 
-    def scale_remedy(self) -> str:
-        """Say what else helps a list that was written in inches."""
+    def scale_remedy(self, meant: Sequence[BareUnit]) -> str:
+        """Say what else helps a list that was written in another unit."""
+        return ""
+
+    def column_remedy(self, column: str, meant: Sequence[BareUnit]) -> str:
+        """Say what else helps a column that was written in another unit."""
         return ""
 
     def read_text(self, row: ListRow, column: str) -> str:

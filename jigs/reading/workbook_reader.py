@@ -49,6 +49,8 @@ def write_cell(value: object) -> str:
     return str(value)
 
 
+Merged = tuple[int, int, int]
+"""The first row of a merged cell, its column and its last row, from 0."""
 Hidden = tuple[list[int], list[int]]
 """Rows and columns of a sheet that its owner does not see, from 1."""
 
@@ -104,6 +106,32 @@ def _hidden_in_ods(
     return hidden
 
 
+def find_merged(data: bytes, most_rows: int, most_columns: int) -> dict[str, list[Merged]]:
+    """Give the cells of each sheet of an .ods file that reach over rows below; the library knows
+    those of the other kinds of workbook."""
+    merged: dict[str, list[Merged]] = {}
+    if not data.startswith(b"PK"):
+        return merged
+    with zipfile.ZipFile(BytesIO(data)) as archive:
+        if "content.xml" not in archive.namelist():
+            return merged
+        name, row, column, repeated = "", 0, 0, 0
+        kinds = ("table", "table-row", "table-cell", "covered-table-cell")
+        for kind, element in _named(archive, "content.xml", *kinds):
+            if kind == "table":
+                name, row, repeated = element["name"], 0, 0
+                merged[name] = []
+            elif kind == "table-row":
+                row, column = row + repeated, 0
+                repeated = int(element.get("number-rows-repeated", 1))
+            else:
+                down = int(element.get("number-rows-spanned", 1))
+                if down > 1 and row < most_rows and column < most_columns:
+                    merged[name].append((row, column, min(row + down, most_rows) - 1))
+                column += int(element.get("number-columns-repeated", 1))
+    return merged
+
+
 def _named(
     archive: zipfile.ZipFile, path: str, *names: str
 ) -> Iterator[tuple[str, dict[str, str]]]:
@@ -132,9 +160,11 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
     left_over = MOST_CHARACTERS
     workbook = CalamineWorkbook.from_filelike(BytesIO(data))
     hidden: dict[str, Hidden] = {}
+    merged: dict[str, list[Merged]] = {}
     # Where a file that the library reads is made otherwise, nothing is known of what is hidden.
     with contextlib.suppress(KeyError, ValueError, SyntaxError, zipfile.BadZipFile):
         hidden = find_hidden(data, most_rows, most_columns)
+        merged = find_merged(data, most_rows, most_columns)
     for index, about in enumerate(workbook.sheets_metadata):
         if about.visible != SheetVisibleEnum.Visible or about.typ != SheetTypeEnum.WorkSheet:
             continue
@@ -147,7 +177,10 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
                 f"{sheet.end[1] + 1}; {most_rows} rows and {most_columns} columns are allowed"
             )
         rows = [[write_cell(v) for v in row] for row in sheet.to_python(skip_empty_area=False)]
-        for (top, left), (bottom, _) in sheet.merged_cell_ranges or ():
+        ranges = [(top, left, end) for (top, left), (end, _) in sheet.merged_cell_ranges or ()]
+        for top, left, bottom in ranges or merged.get(about.name, []):
+            if top >= len(rows) or left >= len(rows[top]):
+                continue
             for row in rows[top + 1 : bottom + 1]:
                 if left < len(row) and not row[left]:
                     row[left] = rows[top][left]

@@ -188,7 +188,10 @@ def test_a_repeated_header_is_no_front(tmp_path: Path) -> None:
         ("kind,w,h\ndoor,454,0\n", "row 2, column h: a size must be over 0 ('0' given)"),
         ("kind,w,h\ndoor,-454,713\n", "row 2, column w: a size cannot be negative ('-454' given)"),
         ("kind,w,h\ndoor,454,20000\n", "row 2, column h: longer than 10 m ('20000' given)"),
-        ('kind;w;h\ndoor;454;"1,234"\n', "row 2, column h: not a length ('1,234' given): a comma"),
+        (
+            'kind;w;h\ndoor;454;"1,234"\n',
+            "row 1: '1,234' (row 2): does the comma part thousand",
+        ),
         ("kind,w,h\ndoor,,713\n", "row 2, column w: missing"),
         ("kind,w,h\ndoor,454,\n", "row 2, column h: missing"),
         ("kind,w,h\n,454,713\n", "row 2, column kind: missing; allowed: door, pair"),
