@@ -19,7 +19,7 @@ from cli.terminal import typed_line
 from jigs import __version__
 
 STAGES: dict[str, tuple[str, ...]] = {
-    "To begin": ("demo", "hardware"),
+    "To begin": ("demo", "new", "hardware"),
     "Before anything is ordered": ("check", "gaps", "elevations", "order"),
     "Before anything is cut": ("parts", "labels"),
     "At the drill": ("stations", "sheets", "holes"),

@@ -85,6 +85,22 @@ def change_file(path: Path, change: Callable[[bytes], bytes]) -> None:
         _replace(path, change(path.read_bytes() if path.exists() else b""))
 
 
+def write_new(path: Path, data: bytes) -> None:
+    """Write a file that is not there yet. Raises Unwritable for one that is."""
+    with told(f"'{path}'"), alone_in(path.parent):
+        aside = set_aside(path, data)
+        if os.path.lexists(path):
+            aside.drop()
+            raise Unwritable(f"'{path}' is there already; it is left alone.")
+        aside.put()
+
+
+def drop_file(path: Path) -> None:
+    """Take a file away that is of no use any more, if it is there."""
+    with told(f"'{path}'"):
+        path.unlink(missing_ok=True)
+
+
 @contextlib.contextmanager
 def alone_in(folder: Path) -> Iterator[None]:
     """Keep other runs out of a folder while its files are replaced, and clear away what killed

@@ -39,6 +39,12 @@ SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
 }
 """The generic undermount slides from which a job without its own is served, shortest first."""
 
+SIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
+    "in": tuple(f"sidemount-{mm}" for mm in (254, 305, 356, 406, 457, 508, 559, 610, 660, 711)),
+    "mm": tuple(f"sidemount-{mm}" for mm in range(250, 701, 50)),
+}
+"""The generic side mounts, shortest first: for who has such, and does not know their length."""
+
 OPEN_SHELVES = ("base", "wall", "tall")
 """Boxes that are taken for open shelves where they have no front at all (our own choice)."""
 
@@ -135,11 +141,16 @@ def is_inset(box: BoxSpec) -> bool:
 
 
 def choose_slide(depth: float, back: float, units: Unit) -> str:
-    """Name the longest generic undermount slide that a box of this outside depth (mm) takes.
+    """Name the longest generic undermount slide that a box of this outside depth (mm) takes."""
+    return longest_fitting(SLIDE_SERIES[units], depth, back)
+
+
+def longest_fitting(series: Sequence[str], depth: float, back: float) -> str:
+    """Name the longest generic slide of a series that a box of this outside depth (mm) takes.
 
     A box too shallow for any is given the shortest; the check then says that it is too long.
     """
-    records = [generic_slides()[name] for name in SLIDE_SERIES[units]]
+    records = [generic_slides()[name] for name in series]
     room = inside_depth(depth, back)
     fitting = [slide for slide in records if _needed(slide) <= room + SLACK]
     return (fitting[-1] if fitting else records[0]).name

@@ -156,7 +156,13 @@ def read_job_file(path: Path, units: Unit | None = None, delivered: Path | None 
     `delivered` is the list of what has arrived, in place of one that the file names. Raises
     ReadingError with every fault.
     """
-    text = read_text(path)
+    return read_job_text(read_text(path), path, units, delivered)
+
+
+def read_job_text(
+    text: str, path: Path, units: Unit | None = None, delivered: Path | None = None
+) -> Job:
+    """Read what a job file at `path` says, or would say."""
     values = parse_toml(text, str(path))
     book = FaultBook(file=str(path), lines=index_lines(text), top=TOP_KEYS)
     return _read_job(values, book, path, units, delivered)

@@ -27,6 +27,8 @@ from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import numbers_of, read_confirmed, read_keys
 from jigs.reading.tomltables import Table
 
+OVERLAY = Range(-30, 30, least=0.5)
+"""How far a door covers a side, in a leaflet's table."""
 CELLS = ("overlay_at", "overlay_measured")
 """A tab, a plate and the overlay they give, in place of the constant."""
 
@@ -223,7 +225,7 @@ def _read_cell(table: Table, key: str, *, beside: list[str]) -> float | None:
     if cell is None:
         return None
     tab, plate = cell.length("tab", TAB), cell.length("plate", PLATE)
-    overlay = cell.length("overlay", Range(-30, 30, least=0.5))
+    overlay = cell.length("overlay", OVERLAY)
     cell.require("tab", "plate", "overlay")
     cell.close()
     for other in beside:

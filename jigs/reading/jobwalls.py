@@ -20,6 +20,10 @@ from jigs.ground.nearest import suggest
 from jigs.reading.fieldkeys import read_keys, read_over
 from jigs.reading.tomltables import Table
 
+FILLER = Range(3, 500, zero=True)
+"""How wide a filler is."""
+REACH = Range(3, 900)
+"""How far a casing, a panel or a handle reaches out."""
 LONGEST_ID = 6
 """Characters of a wall's own ID: what its pieces are called comes behind it."""
 
@@ -158,8 +162,8 @@ def _which(wanted: str, standing: Sequence[str]) -> str:
 def _read_end(table: Table, hand: Hand) -> WallEnd:
     """Read one end of a wall."""
     stands = table.choice(hand, END_KINDS)
-    filler = table.length(f"{hand}_filler", Range(3, 500, zero=True))
-    reach = table.length(f"{hand}_reach", Range(3, 900))
+    filler = table.length(f"{hand}_filler", FILLER)
+    reach = table.length(f"{hand}_reach", REACH)
     meets = table.text(f"{hand}_meets")
     if hand not in table:
         for key in (f"{hand}_filler", f"{hand}_reach", f"{hand}_meets"):

@@ -72,6 +72,19 @@ def join_fronts(front_list: FrontList, boxes: Sequence[BoxSpec]) -> tuple[BoxSpe
     return tuple(replace(box, fronts=tuple(front for front, _ in named[box.id])) for box in boxes)
 
 
+def check_boxes_named(front_list: FrontList) -> list[Fault]:
+    """Find the rows that name no box: a job file joins them to its boxes by that."""
+    return [
+        Fault(
+            row.where,
+            "names no box; write a column box, that says which fronts hang on one box, from top "
+            "to bottom",
+        )
+        for row in front_list.rows
+        if not row.box
+    ]
+
+
 def list_inferred(boxes: Iterable[BoxSpec]) -> frozenset[str]:
     """Give the keys of everything assumed about the inferred ones among some boxes."""
     return frozenset(

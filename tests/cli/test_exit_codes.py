@@ -10,7 +10,9 @@ from templates.page.paper import Paper
 from tests.cli.conftest import Run
 
 ON_A_JOB = tuple(
-    name for name in COMMANDS if name not in ("demo", "hardware", "stocks", "calibrate", "serve")
+    name
+    for name in COMMANDS
+    if name not in ("demo", "new", "hardware", "stocks", "calibrate", "serve")
 )
 
 WRITTEN = {

@@ -1,0 +1,186 @@
+"""Asking a person: each question on standard error, its answer kept beside the job as it is given,
+so that an interview that ends early goes on where it stopped."""
+
+import json
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from cli.failures import Failure
+from cli.output import drop_file, write_text
+from cli.terminal import plain, tell
+
+if TYPE_CHECKING:
+    from jigs.asking.draft import Draft
+    from jigs.asking.question import Asking, Question
+    from jigs.ground.errors import ReadingError
+
+ENDING = ".answers"
+"""How the name of the file ends that keeps the answers, beside the job."""
+SCHEMA = 1
+
+
+@dataclass(slots=True)
+class Kept:
+    """The answers so far, in the order of their questions, and the list that they are about."""
+
+    path: Path
+    fronts: str = ""
+    columns: str = ""
+    """How that is read, as --columns has it."""
+    answers: dict[str, str] = field(default_factory=dict)
+
+    @classmethod
+    def beside(cls, job: Path) -> "Kept":
+        """Give what an earlier interview has left for this job; nothing if there was none."""
+        path = job.with_name(f"{job.name}{ENDING}")
+        if not path.exists():
+            return cls(path)
+        try:
+            said = json.loads(path.read_bytes())
+            if said["schema"] != SCHEMA:
+                raise ValueError
+            answers = {str(key): str(text) for key, text in said["answers"].items()}
+            return cls(path, str(said["fronts"]), str(said["columns"]), answers)
+        except (OSError, ValueError, KeyError, TypeError, AttributeError) as error:
+            raise Failure(
+                f"'{path}' keeps the answers of an interview, and cannot be read. Take it away to "
+                "begin anew."
+            ) from error
+
+    def save(self) -> None:
+        """Keep them."""
+        said = {
+            "schema": SCHEMA,
+            "fronts": self.fronts,
+            "columns": self.columns,
+            "answers": self.answers,
+        }
+        text = json.dumps(said, ensure_ascii=False, indent=1)
+        write_text(str(self.path), f"{text}\n", sources=())
+
+    def drop(self) -> None:
+        """Take the file away: there is a job now."""
+        drop_file(self.path)
+
+
+class _Back(Exception):
+    """The person wants the question before once more."""
+
+
+def hold_interview(start: "Callable[[], Asking[Draft]]", kept: Kept) -> "tuple[Draft, int]":
+    """Put all questions that are not answered; give what came of it, and how many there were.
+
+    Raises ReadingError for a wrong answer out of a file or a pipe, which nobody can be asked again:
+    whatever follows it may be meant for another question.
+    """
+    while True:
+        try:
+            return _go_through(start(), kept)
+        except _Back:
+            continue
+
+
+def _go_through(asking: "Asking[Draft]", kept: Kept) -> "tuple[Draft, int]":
+    put: list[str] = []
+    try:
+        question = next(asking)
+        while True:
+            put.append(question.key)
+            text = kept.answers.get(question.key)
+            if text is None or _fault_of(question, text):
+                text = _ask(question, put, kept)
+            question = asking.send(question.settle(text))
+    except StopIteration as end:
+        draft: Draft = end.value
+        return draft, len(put)
+
+
+def _fault_of(question: "Question[Any]", text: str) -> str:
+    """Say what is wrong with an answer; "" where nothing is."""
+    from jigs.ground.errors import JigsheetError
+
+    try:
+        question.read(question.settle(text))
+    except JigsheetError as error:
+        return str(error)
+    return ""
+
+
+def _ask(question: "Question[Any]", put: list[str], kept: Kept) -> str:
+    """Put one question until its answer can be read, and keep that."""
+    from jigs.ground.errors import Fault, ReadingError
+    from templates.words.questionwords import (
+        BACK,
+        MORE,
+        box_lines,
+        more_lines,
+        prompt_of,
+        question_lines,
+    )
+
+    for line in question_lines(question, len(put)):
+        tell(line)
+    for line in box_lines(question.boxes, question.unit):
+        tell(line)
+    while True:
+        text: str = click.prompt(
+            plain(prompt_of(question)), default="", show_default=False, err=True
+        ).strip()
+        if text == MORE:
+            for line in more_lines(question):
+                tell(line)
+            continue
+        if text == BACK:
+            if len(put) < 2:
+                tell("   This is the first question.")
+                continue
+            for key in put[-2:]:
+                kept.answers.pop(key, None)
+            raise _Back
+        text = question.settle(text)
+        fault = _fault_of(question, text)
+        if not fault:
+            kept.answers[question.key] = text
+            kept.save()
+            return text
+        if on_terminal():
+            tell(f"   {fault}")
+            continue
+        raise ReadingError([Fault(question.key, fault)])
+
+
+def ask_columns(error: "ReadingError", kept: Kept) -> None:
+    """Ask what a list does not say itself, and keep it. Raises the error again where nobody can be
+    asked."""
+    from jigs.ground.errors import JigsheetError
+    from jigs.reading.listgiven import parse_columns
+
+    if not on_terminal():
+        raise error
+    if error.told:
+        tell(error.told)
+    tell(str(error))
+    while True:
+        text: str = click.prompt(
+            "   What its columns and cells are, as --columns takes it", err=True
+        ).strip()
+        for said in (",".join(filter(None, (kept.columns, text))), text):
+            try:
+                parse_columns(said)
+            except JigsheetError as wrong:
+                fault = str(wrong)
+                continue
+            kept.columns = said
+            kept.save()
+            return
+        tell(f"   {fault}")
+
+
+def on_terminal() -> bool:
+    """Tell whether a person answers, who can be asked again."""
+    return sys.stdin.isatty()

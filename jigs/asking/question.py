@@ -1,0 +1,84 @@
+"""A question as a value, and how an interview puts one.
+
+>>> from jigs.asking.forms import ChoiceForm
+>>> question = Question(key="units", form=ChoiceForm(("in", "mm")), default="mm")
+>>> question.settle(""), question.read("i")
+('mm', 'in')
+"""
+
+from collections.abc import Generator, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Generic, TypeVar
+
+from jigs.asking.draft import BoxDraft
+from jigs.asking.forms import Form
+from jigs.ground.errors import JigsheetError
+from jigs.ground.lengths import Unit
+
+Answer = TypeVar("Answer")
+Made = TypeVar("Made")
+OPEN = "-"
+"""The answer of who does not know it yet."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question(Generic[Answer]):
+    """One question."""
+
+    key: str
+    """What its answer is kept by: the job file's own key where there is one."""
+    form: Form[Answer]
+    """How its answer is read."""
+    default: str = OPEN
+    """The answer of who says nothing; "" where there is none."""
+    may_open: bool = False
+    """Whether it may stay open."""
+    topic: str = ""
+    """By what its words are found; "" for its key."""
+    figures: Mapping[str, str] = field(default_factory=dict)
+    """What its words name."""
+    boxes: tuple[BoxDraft, ...] = ()
+    """The boxes that are looked at before it is answered."""
+
+    unit: Unit = "mm"
+    """What these are shown in."""
+
+    @property
+    def words(self) -> str:
+        """By what its words are found."""
+        return self.topic or self.key
+
+    def settle(self, text: str) -> str:
+        """Give the answer that a text stands for."""
+        return text.strip() or self.default
+
+    def read(self, text: str) -> Answer | None:
+        """Give what an answer means, None where it stays open. Raises JigsheetError."""
+        if text == OPEN and self.may_open:
+            return None
+        if text in ("", OPEN):
+            raise JigsheetError(f"an answer is needed; allowed: {self.form.allowed}")
+        return self.form.read(text)
+
+    @property
+    def unsaid(self) -> str:
+        """The answer where the person says that all else stays as usual."""
+        return OPEN if self.may_open else self.default
+
+
+Asking = Generator[Question[Any], str, Made]
+"""Puts questions, takes the answer to each as a text that it can read, and ends with what came of
+them."""
+
+
+def ask(question: Question[Answer]) -> Asking[Answer | None]:
+    """Put a question; None where its answer stays open."""
+    text = yield question
+    return question.read(text)
+
+
+def need(question: Question[Answer]) -> Asking[Answer]:
+    """Put a question that does not stay open."""
+    answer = yield from ask(question)
+    assert answer is not None, "it may not stay open"
+    return answer

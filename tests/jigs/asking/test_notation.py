@@ -1,0 +1,55 @@
+"""Boxes, fronts and walls in a line, and what is refused."""
+
+import pytest
+
+from jigs.asking.forms import Form
+from jigs.asking.notation import BoxForm, FixesForm, WallsForm
+from jigs.ground.errors import JigsheetError
+
+BOX = BoxForm("in", frozenset({"B0"}))
+FIXES = FixesForm("in", ["B1", "W1"])
+WALLS = WallsForm("in", ["B1", "W1"])
+
+
+def test_a_decimal_comma_parts_no_fronts() -> None:
+    """A comma parts them where a kind of front follows, or how many."""
+    box = BoxForm("mm", ()).read("b1 Drawer 600×720x560: drawer 140,5, 2 drawer; drawer")
+    assert (box.id, box.kind, box.width.mm) == ("B1", "drawer", 600)
+    assert [(front.count, front.height and front.height.mm) for front in box.fronts] == [
+        (1, 140.5), (2, None), (1, None),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("form", "text", "said"),
+    [
+        (BOX, "B1 base", "not a whole box"),
+        (BOX, "B0 base 18 x 30", "the ID is taken"),
+        (BOX, "Bß base 18 x 30", "not an ID"),
+        (BOX, "B1 bass 18 x 30", "did you mean 'base'?"),
+        (BOX, "B1 base 18 x 30 x 23 x 4", "2 lengths"),
+        (BOX, "B1 base 457 x 720", "mm? write the unit"),
+        (BOX, "B1 base 18 x 30: dor left", "did you mean 'door'?"),
+        (BOX, "B1 base 18 x 30: drawer left", "is for doors"),
+        (BOX, "B1 base 18 x 30: 0 drawer", "not a count"),
+        (FIXES, "B2 wall", "no such box"),
+        (FIXES, "B1", "nothing said of it"),
+        (FIXES, "B1 wal", "did you mean 'wall'?"),
+        (FIXES, "B1 18", "2 lengths"),
+        (WALLS, "B1 W1", "not a wall"),
+        (WALLS, "north: B1", "on no wall: W1"),
+        (WALLS, "north: B1 B1 W1", "named twice"),
+        (WALLS, "north: B1; north: W1", "a wall twice"),
+        (WALLS, "north: B1 W1 range", "range=30x36"),
+        (WALLS, "north: B1 W1 range=30", "2 lengths"),
+        (WALLS, "north: B1=30x36 W1", "a box is called so"),
+        (WALLS, "north: B1 W1; east: r=30x36", "no box stands on it"),
+        (WALLS, "north: B1 W1@", "not a length"),
+        (WALLS, "nor\x1bth: B1 W1", "not a name"),
+    ],
+)
+def test_what_is_no_such_line_is_refused(form: Form[object], text: str, said: str) -> None:
+    """Each says what is wrong in it."""
+    with pytest.raises(JigsheetError) as error:
+        form.read(text)
+    assert said in str(error.value)
