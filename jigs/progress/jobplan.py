@@ -83,7 +83,9 @@ def plan_job(
         ordering=ordering,
     )  # fmt: skip
     days = divide(stages, most)
-    done = find_done(stand(tracked, courses, kept or {}).values(), tracked)
+    kept = kept or {}
+    begun = any(part.id in kept and kept[part.id].marks for part in tracked)
+    done = find_done(stand(tracked, courses, kept).values(), tracked, begun=begun)
     return JobPlan(
         layout=layout, parts={part.id: part for part in tracked}, courses=courses,
         stations=stations, days=days, most=most, articles=articles, setting=setting,

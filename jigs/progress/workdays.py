@@ -90,31 +90,35 @@ class Done:
     """The parts and the keys of the steps that are marked."""
     boxes: frozenset[str] = frozenset()
     """The boxes that are set, since something is hung or fitted in them."""
+    begun: bool = False
+    """Whether anything is marked; what the job itself says has arrived is none of it."""
 
     def is_done(self, task: Task) -> bool:
         """Tell whether a task is done. What nobody marks, the trial on scrap, is behind whoever
         has marked anything."""
         if task.step is not None:
             return (task.part, task.step.key) in self.acts
-        return task.part in self.boxes or (bool(self.acts) and task.part not in task.boxes)
+        return task.part in self.boxes or (self.begun and task.part not in task.boxes)
 
 
-def find_done(standings: Iterable[Standing], tracked: Iterable[Tracked]) -> Done:
-    """Say what is done, by how far the parts are."""
+def find_done(
+    standings: Iterable[Standing], tracked: Iterable[Tracked], *, begun: bool = False
+) -> Done:
+    """Say what is done, by how far the parts are; `begun`: whether anything is marked."""
     boxes = {part.id: part.boxes for part in tracked}
     acts = {(standing.part, key) for standing in standings for key in standing.done}
+    hung = (part for part, key in acts if key in AT_THE_WALL)
     return Done(
         acts=frozenset(acts),
-        boxes=frozenset(
-            box for part, key in acts if key in AT_THE_WALL for box in boxes.get(part, ())
-        ),
+        boxes=frozenset(box for part in hung for box in boxes.get(part, ())),
+        begun=begun,
     )
 
 
 def find_today(days: Sequence[Day], done: Done) -> int:
     """Give the number of the first day with anything left to do, of a job of which nothing is
     marked the first; the number after the last where nothing is left."""
-    if not done.acts:
+    if not done.begun:
         return 1
     return next(
         (day.number for day in days if not all(map(done.is_done, day.tasks))), len(days) + 1

@@ -11,6 +11,7 @@ from templates.words.packwords import (
     FILES_TITLE,
     files_in_order,
     printed_words,
+    unprinted_words,
 )
 from templates.words.planwords import TITLE, day_title
 from templates.words.settlewords import NOTHING, SETTLE_TITLE, settle_words
@@ -38,7 +39,7 @@ def plan_listing(view: WorkView) -> Listing:
     groups = StageGroups(view=view)
     for day in plan.days:
         if day.number >= plan.today:
-            now = f"{TODAY} " if day.number == plan.today and plan.done.acts else ""
+            now = f"{TODAY} " if day.number == plan.today and plan.done.begun else ""
             own = tuple(groups.of(stage, day) for stage in day.stages)
             table = Table(columns=COLUMNS, groups=own, heads=False)
             sections.append(Section(title=f"{now}{day_title(plan, day)}", blocks=(table,)))
@@ -46,12 +47,15 @@ def plan_listing(view: WorkView) -> Listing:
 
 
 def _files(plan: JobPlan, paged: Paged) -> Section:
+    names = files_in_order(paged.files)
     rows = tuple(
         Row(
             cells=shown("", name, printed_words(FILES[name], plan.days), FILES[name].purpose),
             note=f"{paged.costs[name]}." if name in paged.costs else "",
         )
-        for name in files_in_order(paged.files)
+        for name in names
+        if FILES[name].before
     )
     table = Table(columns=FILE_COLUMNS, groups=(Group(rows=rows),))
-    return Section(title=FILES_TITLE, blocks=(Words(text=FILES_HOW), table))
+    unprinted = Words(text=unprinted_words(names))
+    return Section(title=FILES_TITLE, blocks=(Words(text=FILES_HOW), table, unprinted))

@@ -37,7 +37,8 @@ FILES: dict[str, PackFile] = {
 FILES_TITLE = "The files of this pack, and when each is printed"
 FILES_HOW = (
     "Print at 100 %, one-sided, and measure the bars on page 1 of what is drilled by. A file is "
-    "printed when its day comes, not before: what is taped meanwhile changes it."
+    "printed when its day comes, not before: what is measured meanwhile changes it. Who drills by "
+    "sheets.pdf keeps the order and the stops; its page 1 says where each part is."
 )
 
 
@@ -52,10 +53,14 @@ def printed_words(file: PackFile, days: Sequence[Day]) -> str:
         (day.number for day in days for stage in day.stages if stage.kind in file.before),
         None,
     )
-    if not file.before:
-        return "never"
     when = f"day {number}" if number is not None else "if wanted"
     return f"{when}, {file.how}" if file.how else when
+
+
+def unprinted_words(names: Iterable[str]) -> str:
+    """Name the files that are for a screen alone: `Not printed: holes.csv (every hole)`."""
+    said = (f"{name} ({FILES[name].purpose})" for name in names if not FILES[name].before)
+    return f"Not printed: {'; '.join(said)}."
 
 
 def page_words(pages: Sequence[int]) -> str:

@@ -9,6 +9,7 @@ from typing import assert_never
 
 from jigs.bench.firstarticle import FirstArticle, PassWhat
 from jigs.box.inhand import OUT_OF_SQUARE
+from jigs.cutlist.cutlist import STAMPED
 from jigs.given.cautions import CARE, PAINT, PROBE, TWO_PEOPLE
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import FrontMaterial, Job
@@ -34,6 +35,9 @@ WHEN_HUNG: tuple[PassWhat, ...] = (
     "hinge-gap", "inset-gap", "door-flush", "front-up", "front-flush",
 )  # fmt: skip
 """What of a first article is measured once more when the good front hangs."""
+
+REVEALS = ("reveal.side", "reveal.between", "reveal.inset")
+"""The reveals that are said once more at the end, by what the job may leave unsaid of them."""
 
 ACTS: dict[StageKind, str] = {
     "before": "Settle, buy, print",
@@ -213,7 +217,11 @@ def stop_words(plan: JobPlan, stage: Stage) -> Iterator[str]:
                 for name in stage.parts
                 if (piece := plan.parts[name].piece) is not None
             )
-            sized = ", ".join(f"{STUFF_WORDS[stuff]} {thick:g}" for stuff, thick in boards)
+            sized = ", ".join(
+                f"{STUFF_WORDS[stuff]} {thick:g}"
+                f"{' (ASSUMED)' if STAMPED.get(stuff) in job.assumed else ''}"
+                for stuff, thick in boards
+            )
             yield (
                 f"the first piece of each size is within {CUT_WITHIN} mm of its label, and the "
                 f"caliper says, mm: {sized}. Another thickness? Write it in [material], print anew."
@@ -274,9 +282,10 @@ def stop_words(plan: JobPlan, stage: Stage) -> Iterator[str]:
         case "hung":
             yield from _first_hung(plan.articles, stage)
         case "adjusted":
+            assumed = " ASSUMED in part." if {*REVEALS} & job.assumed else ""
             yield (
-                f"every gap is even and no front rubs. {job_reveals(plan.layout)} Which screw to "
-                "turn, 'gaps --measured' says."
+                f"every gap is even and no front rubs. {job_reveals(plan.layout)}{assumed} Which "
+                "screw to turn, 'gaps --measured' says."
             )
         case _:
             assert_never(stage.kind)

@@ -23,12 +23,12 @@ RECKONED = (
 
 def how_words(plan: JobPlan) -> Iterator[str]:
     """Say how days are reckoned, and what the order rests on."""
-    yield f"{RECKONED.format(plan.most)} --a-day makes it more or less."
+    yield f"{RECKONED.format(plan.most)} 'plan --a-day' makes it more or less."
     yield (
         "The order is common practice, no source, and that of the scan pages; each station is set "
         "up once. Leaflets and local code go before it."
     )
-    if plan.done.acts:
+    if plan.done.begun:
         done = sum(plan.done.is_done(task) for day in plan.days for task in day.tasks if task.step)
         every = sum(task.step is not None for day in plan.days for task in day.tasks)
         yield (

@@ -26,6 +26,7 @@ def test_it_writes_the_job_and_its_pack(run: Run) -> None:
     files = {path.relative_to("jigsheet-demo").as_posix()
              for path in Path("jigsheet-demo").rglob("*") if path.is_file()}  # fmt: skip
     made = (
+        "plan.pdf",
         "stations.pdf",
         "sheets.pdf",
         "labels.pdf",

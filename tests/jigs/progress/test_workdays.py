@@ -1,11 +1,13 @@
 """The work divided into days: shares of what is taken in hand, never a time."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
 from jigs.given.build import Paint
 from jigs.given.job import FrontSpec, Job
+from jigs.given.measured import Arrival, DeliveredPiece, Delivery
 from jigs.progress.kept import Kept
 from jigs.progress.standing import Step
 from jigs.progress.workdays import Day, divide, find_done, find_today
@@ -134,3 +136,21 @@ def test_nothing_is_done_by_marks_of_parts_that_are_gone() -> None:
     done = find_done((), plan.parts.values())
     assert find_today(plan.days, done) == 1
     assert not any(done.is_done(task) for day in plan.days for task in day.tasks)
+
+
+def test_fronts_in_hand_have_begun_nothing() -> None:
+    """A delivered list says that they came: they are done, and the work begins on the first day
+    all the same."""
+    piece = DeliveredPiece(where="list.csv: row 2", row="row 2", id="B1-2")
+    came = Delivery(
+        file=Path("list.csv"), ordered=2, arrivals={"B1-2": Arrival(piece=piece, thickness=19.05)}
+    )
+    plan = planned(replace(job(BOX), delivery=came))
+    assert plan.today == 1
+    done = {
+        (task.part, task.step.key)
+        for day in plan.days
+        for task in day.tasks
+        if task.step is not None and plan.done.is_done(task)
+    }
+    assert done == {("B1-2", "arrived")}

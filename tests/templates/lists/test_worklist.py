@@ -102,7 +102,9 @@ def test_a_pack_says_of_each_file_what_it_is_for_and_when_it_is_printed() -> Non
     paged = replace(view.paged, files=names, costs={"sheets.pdf": "7 pages, 9 cards to cut"})
     text = listing_text(plan_listing(replace(view, paged=paged)))
     first = text.partition("What stops the work")[0]
-    assert all(first.count(f"  {name} ") == 1 for name in names)
+    rows = first.partition("what for\n")[2]
+    assert re.findall(r"^  (\S+\.pdf) ", rows, re.MULTILINE) == files_in_order(names)[:3]
+    assert "Not printed: contents.json (" in first
     assert first.count("THIS ONE OR THE OTHER") == 2
     assert "7 pages, 9 cards to cut." in first
     [day] = [d.number for d in plan.days if any(s.kind == "bored" for s in d.stages)][:1]
@@ -208,3 +210,12 @@ def test_a_job_without_a_hole_has_a_plan_too() -> None:
     assert "stations.pdf" not in text
     assert "Set the boxes" in text
     assert len(bare.plan.days) < len(plan.days)
+
+
+def test_what_nobody_gave_is_said_where_it_is_held_against_a_board() -> None:
+    """A thickness, a reveal: ASSUMED beside the figure."""
+    guessed = replace(JOB, assumed=frozenset({"material.side", "reveal.between"}))
+    text = flat(text_of(guessed))
+    assert "sides 18.3 (ASSUMED), backs 6." in text
+    assert "of two boxes. ASSUMED in part." in text
+    assert "ASSUMED" not in text_of(JOB)
