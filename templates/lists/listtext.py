@@ -17,7 +17,7 @@ def listing_text(listing: Listing) -> str:
 
 def _section(section: Section) -> Iterator[str]:
     if section.title:
-        yield section.title
+        yield from wrapped(section.title, "", "  ")
     for block in section.blocks:
         if isinstance(block, Words):
             first = " " * block.indent

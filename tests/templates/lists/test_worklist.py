@@ -27,6 +27,7 @@ from templates.words.firstwords import BEFORE_SECOND
 from templates.words.packwords import FILES, files_in_order
 from templates.words.planwords import STOP
 from templates.words.stationwords import station_title
+from templates.words.textlines import WIDTH
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks
 from tests.jigs.sample import HINGE, box, job
@@ -102,13 +103,12 @@ def test_a_pack_says_of_each_file_what_it_is_for_and_when_it_is_printed() -> Non
     paged = replace(view.paged, files=names, costs={"sheets.pdf": "7 pages, 9 cards to cut"})
     text = listing_text(plan_listing(replace(view, paged=paged)))
     first = text.partition("What stops the work")[0]
-    rows = first.partition("what for\n")[2]
-    assert re.findall(r"^  (\S+\.pdf) ", rows, re.MULTILINE) == files_in_order(names)[:3]
+    assert re.findall(r"^  (\S+\.pdf)  ", first, re.MULTILINE) == files_in_order(names)[:3]
     assert "Not printed: contents.json (" in first
     assert first.count("THIS ONE OR THE OTHER") == 2
     assert "7 pages, 9 cards to cut." in first
     [day] = [d.number for d in plan.days if any(s.kind == "bored" for s in d.stages)][:1]
-    assert f"stations.pdf   day {day}, THIS ONE" in first
+    assert f"stations.pdf  day {day}, THIS ONE" in first
     with pytest.raises(ValueError, match="unknown"):
         files_in_order(["unknown.pdf"])
 
@@ -219,3 +219,12 @@ def test_what_nobody_gave_is_said_where_it_is_held_against_a_board() -> None:
     assert "sides 18.3 (ASSUMED), backs 6." in text
     assert "of two boxes. ASSUMED in part." in text
     assert "ASSUMED" not in text_of(JOB)
+
+
+def test_no_line_of_it_is_wider_than_a_terminal() -> None:
+    """The head of a day of many stages neither, whose parts are many."""
+    boxes = (box(DRAWER, DOOR, name=f"B{number}") for number in range(1, 4))
+    many = replace(JOB, boxes=tuple(boxes))
+    view, _ = made(many)
+    assert any(len(day.stages) > 3 for day in view.plan.days)
+    assert max(map(len, listing_text(plan_listing(view)).splitlines())) <= WIDTH
