@@ -45,7 +45,7 @@ def elevations(
         tell_unprintable,
         write_drawings,
     )
-    from templates.elevations.elevationbox import ROOMY
+    from templates.elevations.scale import ROOMY
     from templates.words.textlines import counted
 
     target = output or {"pdf": "elevations.pdf", "svg": "elevations"}[form]

@@ -19,7 +19,7 @@ from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, levels, part_wall, see_walls
 from jigs.room.seen import Seen
 from templates.elevations.chains import ABOVE, Chain, Length, named
-from templates.elevations.elevationbox import ROOMY, Scale, Style, draw_boxes
+from templates.elevations.elevationbox import draw_boxes
 from templates.elevations.elevationheld import HOLD
 from templates.elevations.elevationroom import (
     GROUND,
@@ -31,6 +31,7 @@ from templates.elevations.elevationroom import (
 )
 from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
 from templates.elevations.filenames import file_name
+from templates.elevations.scale import ROOMY, Scale, Style
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.typeface import wrap

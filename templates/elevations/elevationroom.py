@@ -15,7 +15,7 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.room.elevation import SAME_LEVEL, Elevation
 from jigs.room.seen import Seen, SeenAppliance
-from templates.elevations.elevationbox import Scale
+from templates.elevations.scale import Scale
 from templates.page.dimensions import hatching
 from templates.page.marks import MEDIUM, Line, Mark, Outline, Text
 from templates.page.typeface import shorten, text_width

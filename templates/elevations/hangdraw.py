@@ -14,13 +14,14 @@ from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
 from jigs.room.wallmeasures import Strike, find_strikes
-from templates.elevations.elevationbox import Scale, Style, draw_boxes
+from templates.elevations.elevationbox import draw_boxes
 from templates.elevations.elevationroom import GROUND, draw_ground, draw_room, end_width
+from templates.elevations.scale import Scale, Style
 from templates.page.marks import THIN, Line, Mark, Outline, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.space import Space, spread
 from templates.page.typeface import PITCH, shorten, text_width
-from templates.words.hangwords import LEVEL, line_words
+from templates.words.hangwords import LEVEL, strike_words
 
 BESIDE = 64.0
 """Room for the figures at the right of the wall, mm."""
@@ -126,7 +127,7 @@ def _level_label(elevation: Elevation, scale: Scale) -> _Label:
 
 def _label(elevation: Elevation, strike: Strike, scale: Scale) -> _Label:
     figure, inches = format_mm(strike.up), f'{format_inches(strike.up)}"'
-    said = [line_words(*serves) for serves in strike.serves]
+    said = [strike_words(*serves) for serves in strike.serves]
     taken = text_width(figure, _FIGURE, True) + text_width(inches, _OTHER) + 2 * _APART
     in_row = len(said) == 1 and taken + text_width(said[0], _WORDS) <= BESIDE
     return _Label(

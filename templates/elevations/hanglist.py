@@ -48,7 +48,6 @@ from templates.words.hangwords import (
     floor_line,
     from_words,
     legs_words,
-    line_words,
     meaning_words,
     nailed_words,
     not_said,
@@ -57,6 +56,7 @@ from templates.words.hangwords import (
     setting_words,
     space_words,
     spare_words,
+    strike_words,
     sum_words,
     turn_words,
     unplaced_words,
@@ -73,7 +73,7 @@ def wall_name(hanging: Hanging) -> str:
 def lines_section(hanging: Hanging, unit: Unit, title: str = LINES) -> Section:
     """List the lines of a wall from below."""
     rows = tuple(
-        Row(cells=(sizes_shown((line.up,), unit), *shown(line_words(*serves))))
+        Row(cells=(sizes_shown((line.up,), unit), *shown(strike_words(*serves))))
         for line in hanging.strikes
         for serves in line.serves
     )

@@ -11,9 +11,9 @@ from jigs.ground.lengths import format_mm
 from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, part_wall, see_walls
 from templates.elevations.elevation import LONG, SCALES, wall_words
-from templates.elevations.elevationbox import Scale
 from templates.elevations.elevationroom import GROUND, OFF, draw_ground, end_width
 from templates.elevations.filenames import file_name
+from templates.elevations.scale import Scale
 from templates.page.dimensions import frame
 from templates.page.marks import THIN, WIDE, Dash, Line, Mark, Outline, Page, Text
 from templates.page.paper import Paper

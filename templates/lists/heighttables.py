@@ -35,7 +35,7 @@ from templates.words.heightwords import (
     open_lines,
     pins_words,
 )
-from templates.words.sidewords import column_title, level_words, line_words, sums_of_board
+from templates.words.sidewords import column_title, level_words, spacer_words, sums_of_board
 
 COLUMNS = (
     Column(head="line"),
@@ -79,7 +79,7 @@ def _row(table: BoxTable, line: HeightLine) -> Row:
             return Shown("")
         return sizes_shown((line.above_panel if table.assembled else value,), "mm", named=False)
 
-    said = filter(None, (line_words(line), pins_words(line.crosses)))
+    said = filter(None, (spacer_words(line), pins_words(line.crosses)))
     return Row(
         cells=(
             *shown(line.mark, ", ".join(line.serves) or "pins"),

@@ -34,8 +34,8 @@ from templates.words.sidewords import (
     column_title,
     distance_words,
     level_words,
-    line_words,
     punch_words,
+    spacer_words,
     sums_of_board,
 )
 
@@ -191,7 +191,7 @@ def _line(
     crosses = crosses_at(boards)
     as_told = crosses and lying(station, boards, crosses_told=True) == [pins]
     words += [(text, False) for text in ([crosses] if as_told else lying(station, boards))]
-    if extra := line_words(line, brief=True) or hinges.get(line, ""):
+    if extra := spacer_words(line, brief=True) or hinges.get(line, ""):
         last = words.pop()[0]
         words.append((f"{last}, {extra}", False))
     deepest = y if alike else y - (len(boards) - 1) * ROW

@@ -123,7 +123,7 @@ def mate_words(view: FaceView) -> str:
     return mate.upper()
 
 
-def line_words(reference: Reference) -> str:
+def reference_words(reference: Reference) -> str:
     """Write how far a line lies from its edge, the round figure first: `7 in (177.8)`."""
     value, inches = reference.value, reference.value / MM_PER_INCH
     if abs(inches - round(inches)) < 1e-6:
@@ -134,4 +134,4 @@ def line_words(reference: Reference) -> str:
 def index_words(view: FaceView, reference: Reference) -> str:
     """Say where the cut edge of a card is set."""
     edge = edge_words(view, reference.edge)
-    return f"SET THIS EDGE {line_words(reference)} FROM {edge}"
+    return f"SET THIS EDGE {reference_words(reference)} FROM {edge}"

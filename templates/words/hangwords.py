@@ -1,7 +1,7 @@
 """What a person on the ladder reads of one wall: its lines, the order of its boxes, the sums along
 it, what closes it, and what nobody stated.
 
->>> line_words("toe", ("B1", "B2"))
+>>> strike_words("toe", ("B1", "B2"))
 'toe platforms under B1, B2'
 """
 
@@ -49,7 +49,7 @@ _STANDS = {
 }  # fmt: skip
 
 
-def line_words(kind: LineFor, boxes: Iterable[str]) -> str:
+def strike_words(kind: LineFor, boxes: Iterable[str]) -> str:
     """Say what a line is struck for."""
     return f"{_LINES[kind][0]} {', '.join(boxes)}"
 

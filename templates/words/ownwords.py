@@ -10,7 +10,7 @@ from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.words.cardwords import drawer_ends
-from templates.words.facewords import drilled_words, edge_words, line_words, mate_words
+from templates.words.facewords import drilled_words, edge_words, mate_words, reference_words
 from templates.words.holewords import HOLE_WORDS
 from templates.words.liftwords import lift_words
 from templates.words.markingwords import pilot_words
@@ -36,7 +36,7 @@ def _struck(view: FaceView, references: Iterable[Reference]) -> Iterator[str]:
     middle = False
     for reference in sorted(references, key=lambda each: each.value):
         if reference.kind == "index":
-            found.setdefault(reference.edge, {})[line_words(reference)] = None
+            found.setdefault(reference.edge, {})[reference_words(reference)] = None
         middle = middle or reference.kind == "middle"
     for edge, lines in found.items():
         name = edge_words(view, edge)

@@ -54,7 +54,7 @@ def beside_table(table: BoxTable, whole: BoxTable, where: str) -> str:
     return f"Lay {board} beside it, whose lines are at {where}. Strike BOTH at once."
 
 
-def line_words(line: HeightLine, *, brief: bool = False) -> str:
+def spacer_words(line: HeightLine, *, brief: bool = False) -> str:
     """Say what else belongs to a line: the spacer of a drawer's slides; `brief`: on what it stands
     is said above."""
     if line.spacer is None:

@@ -1,8 +1,8 @@
 """The sheets of a job drawn once and kept: a test may ask for them as often as it likes."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from jigs.ground.values import dataclass
 from templates.binding.jobsheets import Sheets
 from templates.sheets.sheet import Sheet
 

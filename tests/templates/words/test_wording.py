@@ -3,7 +3,7 @@
 import pytest
 
 from templates.faces.reference import Reference
-from templates.words.facewords import index_words, line_words
+from templates.words.facewords import index_words, reference_words
 from templates.words.ownwords import own_words
 from tests.templates.worked import only_cards
 
@@ -20,4 +20,4 @@ def test_an_index_line_is_named_by_a_figure_that_a_tape_shows(value: float, word
     view = only_cards("B1-SIDE-L", "inside")[0].view
     line = Reference(axis="y", kind="index", edge="bottom", value=value, at=value, inward=1)
     assert index_words(view, line) == words
-    assert f"STRIKE from BOTTOM END: {line_words(line)}." in own_words(view, [line])
+    assert f"STRIKE from BOTTOM END: {reference_words(line)}." in own_words(view, [line])
