@@ -1,4 +1,7 @@
-"""The README's pictures, drawn anew from the demo: `python -m tests.pictures`."""
+"""The pictures of the README and its pages, drawn anew from the demo.
+
+`python -m tests.pictures` draws them.
+"""
 
 import subprocess
 import tempfile

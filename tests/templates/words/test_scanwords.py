@@ -34,6 +34,7 @@ from templates.words.stationwords import station_title
 from templates.writers.qr import qr_matrix
 from tests.jigs.sample import box, lay
 from tests.jobtexts import box_text
+from tests.pages import COMMANDS_PAGE
 from tests.templates.kitchens import galley, labels_of, workshop, workshop_looks
 from tests.templates.printed import laid_out
 from tests.templates.writers.test_qr import read_back
@@ -41,7 +42,6 @@ from tests.test_sound_kitchens import NAMES
 from tests.test_sound_kitchens import laid_out as sound
 
 DEMO = Path(templates.demo.__path__[0]) / "job.toml"
-README = Path(__file__).parents[3] / "README.md"
 DENSE = re.compile(r"[0-9A-Z $%*+\-./:]+")
 PLACE = re.compile(
     r"/ ((UNDER|BESIDE|BEHIND) )?\d+(ST|ND|RD|TH)( TO \d+(ST|ND|RD|TH))? "
@@ -192,7 +192,7 @@ def test_every_label_of_a_kitchen_answers_by_itself(name: str) -> None:
     labels, walls = list_labels(layout, cut_list(layout), stations), walls_of(layout)
     texts = texts_of(labels)
     hold_all(texts, walls)
-    assert name != "demo" or texts["B1-2"] in README.read_text("utf-8")
+    assert name != "demo" or texts["B1-2"] in COMMANDS_PAGE.read_text("utf-8")
     small = [words.payload for words in labels if len(words.payload.core) <= LENGTHS[2]]
     assert len(small) > len(labels) * 0.8
     for payload in small:  # the wall's name is in the text, or the ID begins as it does
