@@ -1,11 +1,11 @@
 """An interview with answers that are there already: what comes of it, or all that is wrong."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from jigs.asking.draft import Draft
 from jigs.asking.question import Asking
 from jigs.ground.errors import Fault, JigsheetError
+from jigs.ground.values import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,7 +2,6 @@
 they stand, what shelves are in them."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from jigs.asking.draft import BoxDraft, FrontDraft, Line, Place, Section
 from jigs.asking.forms import CountForm, Given, LengthForm, figure, given
@@ -10,6 +9,7 @@ from jigs.asking.notation import BoxForm, Fix, FixesForm
 from jigs.asking.question import Asking, Question, ask
 from jigs.given.job import BoxKind, BoxSpec, Reveal
 from jigs.ground.lengths import Unit
+from jigs.ground.values import replace
 from jigs.reading.fieldkeys import BOXES
 from jigs.reading.frontlist import FrontList
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH

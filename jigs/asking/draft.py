@@ -5,12 +5,13 @@
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import NamedTuple
 
 from jigs.asking.forms import Given
 from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.geometry import Hand
+from jigs.ground.values import dataclass
 
 RUNNING: tuple[FrontKind, ...] = ("drawer", "pullout")
 """Fronts that run on slides."""

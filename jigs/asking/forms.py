@@ -11,7 +11,6 @@ jigs.ground.errors.JigsheetError: not a count ('-1' given); allowed: a whole num
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple, Protocol, TypeVar
@@ -21,6 +20,7 @@ from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, show_value
 from jigs.ground.nearest import suggest, suggest_near
+from jigs.ground.values import dataclass
 
 Answer = TypeVar("Answer", covariant=True)
 PARTED = ";"

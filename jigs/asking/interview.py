@@ -5,7 +5,6 @@ for where no door hangs. What is not known stays open: its key stands in the fil
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 
 from jigs.asking.boxes import ask_boxes, ask_floor, ask_shelves, box_sections
 from jigs.asking.draft import RUNNING, BoxDraft, Draft, Line, Section
@@ -16,6 +15,7 @@ from jigs.asking.walls import ask_walls
 from jigs.given.job import Material, Reveal
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit
+from jigs.ground.values import dataclass, replace
 from jigs.reading.frontlist import FrontList
 from jigs.reading.jobdefaults import usual_reveal
 from jigs.reading.jobfile import SCHEMA, UNITS

@@ -12,7 +12,6 @@
 
 import re
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 
 from jigs.asking.draft import BoxDraft, FrontDraft, StandingThing, WallDraft
 from jigs.asking.forms import PARTED, Given, LengthForm
@@ -25,6 +24,7 @@ from jigs.ground.geometry import Hand
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest
+from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import BOXES, FRONTS
 from jigs.reading.jobboxes import HAND_WORDS, MOST_ALIKE, needless_hand
 

@@ -7,13 +7,14 @@
 """
 
 from collections.abc import Generator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, Generic, TypeVar
 
 from jigs.asking.draft import BoxDraft
 from jigs.asking.forms import Form
 from jigs.ground.errors import JigsheetError
 from jigs.ground.lengths import Unit
+from jigs.ground.values import dataclass
 
 Answer = TypeVar("Answer")
 Made = TypeVar("Made")

@@ -9,7 +9,6 @@ turned by hand in its holes, marks the front. The two patterns then meet by cons
 """
 
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import Literal
 
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
@@ -18,7 +17,7 @@ from jigs.fittings.fixing import CLEAR_OF_PULL
 from jigs.given.confirming import OpenNumber, resting
 from jigs.given.edges import BevelledEdge
 from jigs.ground.geometry import SLACK, Face, Fitting, Hand, Hole, mirror_x, turned_over
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,14 +6,14 @@ partition stands.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 
 from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.sides import CROSSES, MARKS
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME, Spacer
 from jigs.ground.geometry import Purpose
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,14 +7,13 @@ passes; what does not says which number of the record is wrong.
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Literal
 
 from jigs.box.bypart import with_open
 from jigs.box.parts import Front, Layout
 from jigs.fittings.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.given.hardware import HingeRecord, SlideRecord
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 LEVEL = 0.5
 """How far two edges may be out of level or out of flush, mm (common practice, no source)."""

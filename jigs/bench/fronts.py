@@ -16,7 +16,6 @@ board from its front edge.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from jigs.bench.benchpart import BenchPart, as_seen, board_face, front_face
 from jigs.bench.placing import (
@@ -39,6 +38,7 @@ from jigs.bench.sides import front_rest
 from jigs.box.parts import Front, Layout
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import OPPOSITE, SLACK, FaceEdge, Fitting, Hand, Hole, other_hand
+from jigs.ground.values import replace
 
 
 def place_cups(layout: Layout) -> list[Placing]:

@@ -8,14 +8,14 @@ have the same distance.
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 from typing import cast
 
 from jigs.bench.benchpart import BenchPart, Marks
 from jigs.bench.station import CardEdge, Closing, Corner, How, Place, Start, Work
 from jigs.bench.storystick import Spacer
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 FOLD_REACH = 160.0
 """How far the nearest hole may lie from an edge that its card is folded over; mm (our choice)."""

@@ -10,7 +10,6 @@ already there.
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import replace
 
 from jigs.bench.benchpart import BenchPart, board_face, drawer_face, front_face
 from jigs.bench.firstarticle import FirstArticle
@@ -19,6 +18,7 @@ from jigs.bench.station import Row, Station, Work, settings_of
 from jigs.box.parts import Layout
 from jigs.ground.geometry import Purpose
 from jigs.ground.problems import Problem
+from jigs.ground.values import replace
 
 
 def with_held(layout: Layout, stations: Sequence[Station]) -> tuple[Station, ...]:

@@ -6,7 +6,6 @@ of them, but those that are marked through a drawer box, and those of what is he
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
 from typing import cast, get_args
 
 from jigs.bench.benchpart import BenchPart
@@ -23,7 +22,7 @@ from jigs.fittings.kinds import KINDS, Kind
 from jigs.given.confirming import OpenNumber, RecordKind
 from jigs.ground.geometry import Face, FittingKind, Hand, Purpose
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 _RECORD_OF: Mapping[Purpose, RecordKind] = {
     purpose: kind.record

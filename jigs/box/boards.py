@@ -10,13 +10,12 @@ or they are bored right through once, or they keep apart (common practice).
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from jigs.box.carcass import name_partition
 from jigs.box.columns import Columns
 from jigs.ground.geometry import HANDS, SLACK, Fitting, Hand, Hole, Purpose, moved
 from jigs.ground.grid import COINCIDE, WOOD_BETWEEN
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 BETWEEN_FACES = 1.0
 """Wood left between two holes bored towards each other; mm (common practice)."""

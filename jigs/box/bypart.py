@@ -6,7 +6,6 @@ number: never to a part that is held back, which has none yet.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 
 from jigs.box.boards import FaceKey
 from jigs.box.drawerbox import DrawerBox
@@ -18,7 +17,7 @@ from jigs.ground.geometry import Fitting
 from jigs.ground.grouped import grouped
 from jigs.ground.keys import Rests
 from jigs.ground.problems import OPEN_CODES, Problem
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,14 +11,13 @@ the way of that front's slides.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from jigs.box.carcass import Bay, Carcass, frame_of, name_partition, name_side
 from jigs.box.fronts import Column, PlacedFront, place_stack
 from jigs.box.parts import Gaps
 from jigs.given.job import BoxSpec, ColumnSpec, Job, Reveal
 from jigs.ground.geometry import SLACK, Hand
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 THROUGH = ("drawer", "pullout", "opening")
 """What stands across columns and leaves no room for the partition behind it."""

@@ -1,7 +1,6 @@
 """The drawers of a box planned: each drawer box's size and place, and its slides' hole line."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.columns import THROUGH, reveal_under
@@ -27,7 +26,7 @@ from jigs.fittings.slide import (
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,7 +13,6 @@ the wood and away from other holes, and prints them.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from math import hypot
 
 from jigs.box.boards import FaceKey
@@ -33,7 +32,7 @@ from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import HandHole
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, collect_holes, mirror_x
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 GROUP = 100.0
 """Holes by hand this near to each other belong to one piece of hardware; mm (common practice)."""

@@ -11,7 +11,6 @@ that tops line up.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Literal
 
 from jigs.box.carcass import Frame
@@ -21,7 +20,7 @@ from jigs.given.job import FrontKind, FrontSpec, Measures, Overlay
 from jigs.ground.geometry import SLACK, Hand, round_down
 from jigs.ground.grid import PITCH
 from jigs.ground.lengths import MM_PER_INCH
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",

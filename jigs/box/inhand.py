@@ -17,7 +17,6 @@ exchanged, or of another board.
 """
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
 from math import hypot
 from typing import Literal
 
@@ -29,7 +28,7 @@ from jigs.given.job import FrontSpec, Job
 from jigs.given.measured import Arrival
 from jigs.ground.geometry import moved
 from jigs.ground.lengths import is_beyond
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 SAME_PLACE = 0.01
 """Two edges this near face each other across one gap; mm."""

@@ -8,7 +8,7 @@ is known of the holes (no slide stated, no hinge) nobody else's stand at that he
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 from itertools import combinations
 
 from jigs.box.boards import FaceKey, across
@@ -17,7 +17,7 @@ from jigs.box.facework import DoorPlan, FaceWork, face_of, hang_door, hinge_of, 
 from jigs.box.fronts import PlacedFront
 from jigs.given.job import Job
 from jigs.ground.geometry import HANDS, Fitting
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 MOST_OPEN = 6
 """More doors than this without a hand at one board are not tried in every way: what stands at

@@ -3,7 +3,6 @@ way, no room at all; long shelves, tall units tilted up.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from math import hypot
 
 from jigs.box.parts import Layout
@@ -18,6 +17,7 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import is_beyond
 from jigs.ground.problems import Problem, warning
+from jigs.ground.values import replace
 
 LEAST_WOOD = 3.0
 """What a groove leaves of its board; mm (common practice, no source)."""

@@ -8,7 +8,6 @@ it.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from typing import get_args
 
 from jigs.box.parts import Front, Layout
@@ -19,6 +18,7 @@ from jigs.gaps.reckoning import GapBudgets, reckon_gaps
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem, maybe_open, warning
+from jigs.ground.values import replace
 
 RUBS = "gap-rubs"
 

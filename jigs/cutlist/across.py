@@ -14,7 +14,6 @@ face and keeps clear of the system holes there as well.
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
@@ -32,7 +31,7 @@ from jigs.given.build import BACK_SET_IN, Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 FULL_TOP = ("wall", "tall", "open")
 

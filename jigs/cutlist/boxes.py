@@ -18,7 +18,6 @@ appliance's place: there is nothing to cut.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from jigs.box.carcass import Carcass, name_partition, name_side
 from jigs.box.columns import place_columns
@@ -30,7 +29,7 @@ from jigs.given.build import BACK_SET_IN
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

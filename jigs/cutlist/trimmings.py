@@ -22,7 +22,6 @@ and no wall has the ID of a box. A wall with an `id` of its own in the job has t
 """
 
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import replace
 
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.given.job import BoxSpec, Job
@@ -31,6 +30,7 @@ from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import replace
 
 LONGEST_TAG = 6
 

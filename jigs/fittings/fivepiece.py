@@ -9,14 +9,13 @@ The cup of a hinge must end before the groove: margin = stile - groove - (K + cu
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from typing import Literal
 
 from jigs.fittings.fixing import HEAD, PAN_HEAD, SEAM, Backing, ScrewPlace
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 GROOVE = 11.0
 """Depth of the groove in stiles and rails where none is stated; mm (common practice)."""

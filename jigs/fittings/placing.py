@@ -20,14 +20,13 @@ trade, no source.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from math import hypot
 from typing import Literal
 
 from jigs.given.job import FrontMaterial
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import PITCH, centres_agree, hinge_place, nearest_place
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 CountTable = tuple[tuple[float, int], ...]
 """Rows of an upper limit and the number of hinges up to it."""

@@ -28,7 +28,6 @@ would be wider than eyes forgive, whichever other cure leaves least of that is n
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from math import ceil, erf, hypot, sqrt
 from typing import Literal
 
@@ -38,7 +37,7 @@ from jigs.gaps.beside import EDGES, Meeting
 from jigs.gaps.wood import BOARD_MOVES, moves_as
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, FaceEdge
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,6 @@ the end. What was measured stands in place of its tolerance.
 """
 
 from collections.abc import Iterator, Mapping, Sequence, Set
-from dataclasses import replace
 from math import sqrt
 from typing import Literal
 
@@ -29,7 +28,7 @@ from jigs.given.build import film_of
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import Both, Taped
 from jigs.ground.geometry import Axis, FaceEdge
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 ADJUSTS = 2.0
 """How far the side screws of its hinges move a door either way; mm (from memory)."""

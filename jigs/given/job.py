@@ -6,7 +6,7 @@ can be stamped ASSUMED. A size that is None is computed from box and reveals.
 """
 
 from collections.abc import Mapping
-from dataclasses import field, replace
+from dataclasses import field
 from pathlib import Path
 from typing import Annotated, Literal
 
@@ -49,7 +49,7 @@ from jigs.ground.believable import (
 from jigs.ground.geometry import Hand
 from jigs.ground.keys import Key, called
 from jigs.ground.lengths import LONGEST, Unit
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]

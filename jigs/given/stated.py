@@ -11,7 +11,6 @@ pull }`; a panel outside it is held back. `leaflet = "noted"` says instead that 
 compared them: the leaflet always wins.
 """
 
-from dataclasses import replace
 from typing import Annotated, Literal, Self
 
 from jigs.ground.believable import (
@@ -30,7 +29,7 @@ from jigs.ground.believable import (
 )
 from jigs.ground.geometry import End, Face, FittingKind, Hand
 from jigs.ground.keys import Key
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 Both = tuple[float, float]
 """A size as measured in two places; mm."""

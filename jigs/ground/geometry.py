@@ -17,10 +17,9 @@ face is mirrored, `turned_over` a fitting with it.
 
 import math
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import Literal
 
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 Hand = Literal["left", "right"]
 """A side as seen from the room."""

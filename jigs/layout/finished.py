@@ -7,7 +7,6 @@ right side never share one.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from jigs.box.assumed import assumed_in_drawer, assumed_in_front, assumed_in_side
 from jigs.box.boards import BoardFace, FaceKey, bore_through
@@ -23,7 +22,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.ground.codes import BoardPlace, board_code, part_code
 from jigs.ground.geometry import Fitting, collect_holes
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.layout.checking import Findings
 
 ALIKE = 0.1

@@ -3,7 +3,6 @@ finished; and what was understood of it in one line, so that a misread list is s
 """
 
 from collections import Counter
-from dataclasses import replace
 
 from jigs.box.bypart import with_open
 from jigs.box.drawerbox import Rollout
@@ -18,7 +17,7 @@ from jigs.checks.stated import check_asked
 from jigs.checks.unlikely import check_crosswise, check_unlikely
 from jigs.given.job import BoxSpec, FrontKind, Job
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.layout.checking import check_box
 from jigs.layout.finished import Held, finish_front, finish_sides, hold
 from jigs.layout.pullaims import Aims, aim_pulls

@@ -12,7 +12,6 @@ rows name no box, so that each front is read back as one by itself.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import replace
 from typing import Literal
 
 from jigs.box.drawerbox import AnyDrawer, Rollout
@@ -31,7 +30,7 @@ from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.ground.geometry import Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.order.needed import Item, count_items
 from jigs.reading.frontlist import check_widths
 from jigs.reading.frontrows import ListedFront

@@ -12,7 +12,7 @@ and gaps follow it. The leaves of a pair are measured apart.
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 from itertools import groupby
 from pathlib import Path
 
@@ -26,7 +26,7 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import TENTH, Unit, is_beyond
 from jigs.ground.nearest import suggest_id
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.order.assign import assign
 from jigs.reading.inputs import read_job
 

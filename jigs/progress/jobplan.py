@@ -2,7 +2,7 @@
 open or held back and what that stops."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.firstarticle import FirstArticle, first_articles
 from jigs.bench.station import Station
@@ -10,6 +10,7 @@ from jigs.box.bypart import OpenCuts
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.given.confirming import OpenNumber
+from jigs.ground.values import dataclass
 from jigs.progress.course import Course, plan_courses
 from jigs.progress.kept import Kept, stand
 from jigs.progress.tracked import Tracked, track

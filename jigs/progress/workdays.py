@@ -7,9 +7,9 @@ come first: fronts that were ordered. A station is never parted: its bit and sto
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass, replace
 from jigs.progress.standing import Standing
 from jigs.progress.tracked import Tracked
 from jigs.progress.workplan import Stage, StageKind, Task

@@ -11,13 +11,13 @@ What is held back keeps its place in the order, with the parts whose release it 
 """
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Literal
 
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.station import Station
 from jigs.cutlist.piece import DRAWER_KINDS
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass, replace
 from jigs.progress.course import AFTER_HANGING, Course
 from jigs.progress.standing import Step, StepKind
 from jigs.progress.tracked import Tracked

@@ -11,7 +11,6 @@ alone, inherited ones too.
 """
 
 from collections.abc import Collection, Mapping
-from dataclasses import replace
 from typing import Any, TypeVar
 
 from jigs.given.hardware import Confirmed
@@ -19,7 +18,7 @@ from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.believable import PANEL_HEIGHT, PANEL_WIDTH, Range
 from jigs.ground.keys import FieldKey, keys_of
 from jigs.ground.nearest import suggest
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.reading.tomltables import Table
 
 _ANY_DEPTH = Range(60, 1500)

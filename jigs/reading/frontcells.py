@@ -5,7 +5,6 @@ kind and hand, in words; its ID; how it is made.
 import re
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import replace
 
 from jigs.given.ids import LONGEST, check_id
 from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
@@ -27,6 +26,7 @@ from jigs.ground.geometry import Hand
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import BareUnit, Unit
 from jigs.ground.nearest import suggest
+from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
 from jigs.reading.frontwords import FrontWord, count_hands, read_front, read_hand, read_yes
 from jigs.reading.headings import SIZE_COLUMNS, ListColumn, fold

@@ -7,13 +7,12 @@ the kind of the rows below that say none.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.listspec import NOTHING, ListSpec
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import BareUnit, Unit
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.reading.frontcells import ALLOWED, FrontCells
 from jigs.reading.frontwords import is_sum, read_hand
 from jigs.reading.headings import LIST_COLUMNS

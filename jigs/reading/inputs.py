@@ -1,12 +1,12 @@
 """Any input of a job: a job file, or a bare front list with everything else assumed."""
 
-from dataclasses import replace
 from pathlib import Path
 
 from jigs.given.job import EXACT_WORDS, MATERIAL_WORDS, REVEAL_WORDS, Job
 from jigs.given.listspec import ListSpec
 from jigs.ground.errors import ReadingError, refusal
 from jigs.ground.lengths import Unit
+from jigs.ground.values import replace
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobboxes import Shelves
 from jigs.reading.jobdefaults import (

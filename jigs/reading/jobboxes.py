@@ -5,7 +5,6 @@ from the box and the reveals, its hardware is the job's.
 """
 
 from collections.abc import Mapping
-from dataclasses import replace
 
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
@@ -43,7 +42,7 @@ from jigs.ground.believable import (
     SHARE,
 )
 from jigs.ground.geometry import Hand
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.reading.fieldkeys import ANY_FRONT, BOXES, FRONTS, read_keys
 from jigs.reading.jobbuild import choose_frameless, refuse_frame_keys
 from jigs.reading.jobhardware import Shelf, take_hinges

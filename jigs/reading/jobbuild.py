@@ -13,7 +13,6 @@ what they are called.
 """
 
 from collections.abc import Collection, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
@@ -23,6 +22,7 @@ from jigs.ground.believable import Range
 from jigs.ground.errors import LengthError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
+from jigs.ground.values import replace
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.tomltables import Table
 

@@ -6,7 +6,7 @@ its key (`reveal.top`), for the sheets it touches, and in words, for the check.
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import fields, replace
+from dataclasses import fields
 
 from jigs.fittings.catalogue import DEFAULT_HINGES, RecordType, generic_slides
 from jigs.fittings.fivepiece import stand_ins_of_frame
@@ -29,6 +29,7 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_mm
+from jigs.ground.values import replace
 from jigs.reading.jobboxes import Shelves
 
 DEFAULT_PULL = "bar-160"

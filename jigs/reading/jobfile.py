@@ -15,7 +15,6 @@ in its own `units`, else in the job's. A name stands in one of the two files alo
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import TypeVar
 
@@ -27,7 +26,7 @@ from jigs.given.measured import DeliveredList
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, LengthError
 from jigs.ground.lengths import Unit, is_bare, parse_value
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.jobboxes import Shelves, read_boxes
 from jigs.reading.jobbuild import (

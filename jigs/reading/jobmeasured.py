@@ -8,7 +8,6 @@ fronts are ordered from.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 from math import hypot
 
 from jigs.fittings.kinds import KINDS, stated_kind
@@ -17,6 +16,7 @@ from jigs.given.stated import NOTED, BoardHole, Both, HandHole, Leaflet, TapedBo
 from jigs.ground.believable import DIAGONAL, Range
 from jigs.ground.geometry import HANDS, End, Face, Hand
 from jigs.ground.lengths import format_length
+from jigs.ground.values import replace
 from jigs.reading.fieldkeys import BOXES, read_over
 from jigs.reading.tomltables import Table
 

@@ -7,7 +7,6 @@ never taken for a wall box. A front without a box is a box of its own.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 
 from jigs.given.hardware import NO_PULL, PullRecord
@@ -18,6 +17,7 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest, suggest_record
+from jigs.ground.values import replace
 from jigs.reading.frontlist import FrontList, read_front_list
 from jigs.reading.frontrows import ListedFront
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH

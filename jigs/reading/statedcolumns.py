@@ -11,12 +11,11 @@ Stated(column='width', place=2, heading='', unit='in')
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from jigs.given.listspec import NOTHING
 from jigs.ground.lengths import show_value
 from jigs.ground.nearest import suggest
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.reading.headings import HEAD_UNITS, OTHER, HeadUnit, fold, read_unit
 from jigs.reading.listcolumns import (
     MOST_TITLE_ROWS,

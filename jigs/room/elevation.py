@@ -6,7 +6,6 @@ are shown apart from each other, in a row.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from jigs.box.columns import place_columns
 from jigs.box.parts import Front, Layout
@@ -16,7 +15,7 @@ from jigs.given.walls import TOUCHING, boxes_at_end, lines_of, place_job
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
 
 APART = 300.0

@@ -2,9 +2,8 @@
 stations, in columns."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
 from templates.stations.stationset import StationSet

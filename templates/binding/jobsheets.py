@@ -6,7 +6,6 @@ with the first of them.
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from functools import partial
 
 from jigs.bench.cost import PaperCost
@@ -14,7 +13,7 @@ from jigs.bench.firstarticle import first_articles, trial
 from jigs.box.parts import Layout
 from jigs.ground.geometry import FittingKind
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.cover import begin_cover
 from templates.binding.drilled import Drilled, drilled_parts

@@ -1,9 +1,9 @@
 """Each card once: of all parts' cards those that are the same are one, for eight parts at most."""
 
 from collections.abc import Hashable, Iterable, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.cards.card import Card, fits, share_card
 from templates.cards.likeness import card_key
 from templates.cards.ticks import MOST, Member

@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
 
+from jigs.ground.values import replace
 from templates.cards.card import Card, make_cards
 from templates.page.packing import Size
 from templates.page.paper import Paper

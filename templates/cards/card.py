@@ -11,12 +11,12 @@ its place on the page.
 """
 
 from collections.abc import Hashable, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 
 from jigs.bench.station import How
 from jigs.fittings.kinds import kind_of, rank_of
 from jigs.ground.geometry import Axis, Fitting, Hole, collect_holes
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.cards.setout import CLEAR, choose_references

@@ -4,11 +4,11 @@
 holes, the figures beside and beyond them, and the card's own words, wherever there is room.
 """
 
-from dataclasses import replace
 from itertools import pairwise
 
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
+from jigs.ground.values import replace
 from templates.cards.flap import FLAP, WASTE
 from templates.cards.lettering import Heading, Label, block, label_on
 from templates.cards.ticks import Member, tick_boxes

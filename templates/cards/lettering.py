@@ -4,11 +4,9 @@ A distance is written in mm, large, to a tenth, and in inches, small, to the nea
 `+` or `-` where the true value is more or less by over 0.1 mm.
 """
 
-from dataclasses import replace
-
 from jigs.ground.geometry import SLACK, End, Hole
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.cards.ticks import NO_TICKS, OWN_CODES, Member, set_name
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference

@@ -7,7 +7,6 @@ sheets. Nothing is drilled from them.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from itertools import pairwise
 
 from jigs.box.frontgaps import measure_gaps
@@ -15,7 +14,7 @@ from jigs.box.parts import Layout
 from jigs.given.cautions import cautions_of
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.room.elevation import Elevation, levels, part_wall, see_walls
 from jigs.room.seen import Seen
 from templates.elevations.chains import ABOVE, Chain, Length, named

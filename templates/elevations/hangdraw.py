@@ -6,11 +6,10 @@ count up from the level line through the floor's high point, which is drawn too.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from jigs.cutlist.boxes import is_place
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
 from jigs.room.wallmeasures import Strike, find_strikes

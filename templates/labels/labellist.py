@@ -9,7 +9,7 @@ is built already only the sides and partitions have labels: they are still to be
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import field
 from typing import Literal
 
 from jigs.bench.station import Station
@@ -17,7 +17,7 @@ from jigs.box.bypart import OpenCuts, parts_of_box
 from jigs.box.parts import Layout, Side
 from jigs.cutlist.cutlist import STAMPED
 from jigs.cutlist.piece import ASSEMBLED_KINDS, DRAWER_KINDS, Piece, PieceKind
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.progress.tracked import DRILLED
 from templates.labels.labelwords import (
     LabelWords,

@@ -2,11 +2,12 @@
 paper."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
+from jigs.ground.values import dataclass
 from jigs.order.buying import Order, make_order
 from jigs.order.needed import Item
 from jigs.progress.jobplan import JobPlan, plan_job

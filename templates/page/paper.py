@@ -9,11 +9,10 @@ other page is its sheet less a margin on each side. Labels are drawn on the full
 """
 
 import math
-from dataclasses import replace
 
 from jigs.given.printer import Printer
 from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.page.marks import Page
 
 MARGIN = 6.0

@@ -1,7 +1,6 @@
 """A job ready to be shown part by part: what belongs to an ID is found at once."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
@@ -12,7 +11,7 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Block, Piece
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.layout.layout import as_printed
 from jigs.progress.course import plan_courses
 from jigs.progress.kept import Kept, stand

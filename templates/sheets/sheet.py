@@ -1,10 +1,9 @@
 """A page of a sheet: bars along two borders, and fields, each within its frame."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from jigs.ground.geometry import rectangle
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.page.bars import bar

@@ -1,11 +1,10 @@
 """What is said beside the cards of one face, and how it is set: in a column, or across."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from functools import partial
 from typing import Self
 
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference

@@ -1,11 +1,11 @@
 """What holds for a part besides its holes, at its stations: the same as on its sheets."""
 
 from collections.abc import Collection, Iterator
-from dataclasses import replace
 
 from jigs.bench.station import Row, Station
 from jigs.given.cautions import SPRUNG
 from jigs.ground.problems import OF_HINGES
+from jigs.ground.values import replace
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import drawer_box_facts
 from templates.words.facewords import NOT_REVERSIBLE

@@ -1,13 +1,13 @@
 """The table of a box's sides: every line that is struck across both, from below, lettered."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Station
 from jigs.bench.storystick import SAME
 from jigs.box.parts import Layout, Side
 from jigs.ground.lengths import format_mm
+from jigs.ground.values import replace
 from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph

@@ -2,13 +2,12 @@
 
 import json
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from typing import Any
 
 from jigs.bench.boxtable import parted_tables
 from jigs.bench.station import CardEdge, Place, Row, Setting, Station
 from jigs.box.parts import Layout
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages

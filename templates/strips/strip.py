@@ -12,10 +12,9 @@ that a piece can also be set by itself on a line struck at that height.
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 
 from jigs.ground.geometry import SLACK, Fitting
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.cards.cardplan import ARM
 from templates.cards.figures import figures_of
 from templates.cards.flap import FLAP, WASTE

@@ -6,13 +6,12 @@ a notch at its free edge, one across it, beside the edge. Its foot stands at a r
 that it can be set by itself on a line struck there.
 """
 
-from dataclasses import replace
 from itertools import pairwise
 from typing import Literal
 
 from jigs.ground.geometry import Fitting, Hole
 from jigs.ground.lengths import Unit, format_mm
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.cards.card import Card
 from templates.cards.cardborder import edge_flap, ladder, panel_line
 from templates.cards.cardplan import LADDER, SMALL

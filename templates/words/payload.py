@@ -13,11 +13,10 @@ the part is, its hand, its wall, its place and its code stay. What each kind of 
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 from jigs.cutlist.trimmings import LONGEST_TAG
 from jigs.ground.latin import plain_capitals
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from templates.words.wallwords import wall_title, without_wall
 
 LONGEST = 90

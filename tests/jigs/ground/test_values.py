@@ -66,7 +66,7 @@ def test_a_value_is_as_the_standard_library_makes_it(make: Callable[..., Any]) -
     assert repr(ours) == repr(standard)
     assert type(ours).__match_args__ == type(standard).__match_args__
     assert not hasattr(ours, "__dict__")
-    assert dataclasses.replace(ours) == ours
+    assert dataclasses.replace(ours) == values.replace(ours) == ours
     assert deepcopy(ours) == ours
 
 
@@ -88,6 +88,17 @@ def test_values_are_compared_and_hashed_by_what_they_hold(classes: Any) -> None:
     assert made(id="A") != more(id="A")
     assert bare() == bare() != point(1.0)
     assert made(id="A").holes is not made(id="A").holes
+
+
+@pytest.mark.parametrize("classes", [OURS, STANDARD])
+def test_a_value_is_made_anew_with_a_field_changed(classes: Any) -> None:
+    """Whoever made its class; a field that it has not is refused."""
+    _, made, more, bare = classes
+    changed = values.replace(more(id="A", size=1.0), id="B", turned=True)
+    assert changed == more(id="B", size=1.0, turned=True)
+    assert values.replace(bare()) == bare()
+    with pytest.raises(TypeError, match="width"):
+        values.replace(made(id="A"), width=1.0)
 
 
 @pytest.mark.parametrize("classes", [OURS, STANDARD])
