@@ -4,7 +4,7 @@ from cli.jobs import Asked
 from cli.manners import command
 from cli.options import output_option, with_job
 from cli.output import write_text
-from cli.terminal import mention
+from cli.terminal import mention, tell
 
 
 @command(
@@ -23,10 +23,13 @@ def check(
 ) -> None:
     """Say what is wrong or doubtful about JOB, each with its remedy."""
     from jigs.checks.rubbing import before_order
-    from templates.words.findings import check_text
+    from templates.words.findings import check_text, count_words, has_errors
 
     layout = before_order(asked.lay_out(output, echo=False))
     if layout.job.list_told:
         mention(layout.job.list_told)
     write_text(output, check_text(layout), sources=layout.job.sources)
+    if output != "-":
+        said = count_words(layout.problems, layout.job.shown)
+        (tell if has_errors(layout) else mention)(f"{output}: {said}")
     asked.end(layout, told=True)

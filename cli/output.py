@@ -18,6 +18,8 @@ from cli.terminal import abandon, fitted, plain, why
 MARKS = ".marks.sqlite"
 """How the name of the file ends, beside a job, that keeps what was marked: nobody can make it
 anew."""
+LONGEST_SAID = 200
+"""Letters of a name that are said."""
 _ASIDE = ".jigsheet-"
 """How the name of a file begins that is not yet in its place."""
 _PATIENCE = 10.0
@@ -46,7 +48,7 @@ def write_bytes(target: str, data: bytes, *, sources: Iterable[Path]) -> None:
     whatever name it goes. Fails with a plain message, and then an older file is left as it was.
     """
     if target != "-":
-        with told(f"'{target}'"):
+        with told(f"'{_short(target)}'"):
             _write_file(Path(target), data, sources)
     elif sys.stdout.isatty():
         raise Failure(
@@ -143,12 +145,14 @@ def _wait_for(handle: int, folder: Path) -> bool:
 
 def make_folder(path: Path) -> None:
     """Make a folder and those above it, if it is not there yet."""
-    if path.exists() and not path.is_dir():
-        raise Unwritable(f"'{path}' is a file; a folder is wanted there.")
     try:
+        if path.exists() and not path.is_dir():
+            raise Unwritable(f"'{path}' is a file; a folder is wanted there.")
         path.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise Unwritable(f"The folder '{path}' could not be made: {why(error)}.") from error
+        raise Unwritable(
+            f"The folder '{_short(str(path))}' could not be made: {why(error)}."
+        ) from error
 
 
 def guard(target: str, sources: Iterable[Path]) -> None:
@@ -156,6 +160,16 @@ def guard(target: str, sources: Iterable[Path]) -> None:
     if target == "-":
         return
     path = Path(target)
+    with told(f"'{_short(target)}'"):
+        _guard(target, path, sources)
+
+
+def _short(target: str) -> str:
+    """Give a name as it is said: one of any length in a line."""
+    return target if len(target) <= LONGEST_SAID else f"{target[:LONGEST_SAID]}..."
+
+
+def _guard(target: str, path: Path, sources: Iterable[Path]) -> None:
     if path.is_dir():
         raise Failure(f"'{target}' is a folder; give the name of a file in it.")
     if os.path.realpath(path).lower().removesuffix("-wal").removesuffix("-shm").endswith(MARKS):

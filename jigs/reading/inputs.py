@@ -17,7 +17,7 @@ from jigs.reading.jobfile import read_job_file
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides
 from jigs.reading.listedboxes import check_pull_names, infer_boxes, list_inferred, settle_pull_names
 from jigs.reading.stream import is_stream, looks_like_job, name_of
-from jigs.reading.tables import TABLE_FILES
+from jigs.reading.tables import TABLE_FILES, check_there
 
 JOB_FILE = ".toml"
 
@@ -36,6 +36,7 @@ def read_job(
     what is stated of a bare list; a job file says the same in `[list]`. Raises ReadingError.
     """
     ending = path.suffix.lower()
+    check_there(path)
     if is_stream(path):
         if not looks_like_job(path):
             return _read_bare_list(path, units, delivered, listed)
@@ -46,9 +47,10 @@ def read_job(
         raise refusal(path, f"looks like a job file: name it {path.stem}{JOB_FILE}")
     if ending in TABLE_FILES:
         return _read_bare_list(path, units, delivered, listed)
+    given = f"it ends in '{ending[:12]}'" if ending else "it has no ending"
     raise refusal(
         path,
-        f"neither a job file nor a front list ('{ending[:12]}' given); allowed: "
+        f"neither a job file nor a front list, by its name ({given}); allowed: "
         f"{', '.join((JOB_FILE, *TABLE_FILES))}",
     )
 

@@ -63,13 +63,18 @@ class ListTable:
     hidden_columns: frozenset[int] = frozenset()
 
 
+def _ending(path: Path) -> str:
+    """Say how a name ends: `it ends in '.pdf'`."""
+    return f"it ends in '{path.suffix[:12]}'" if path.suffix else "it has no ending"
+
+
 def read_tables(path: Path) -> tuple[ListTable, ...]:
     """Read the file's table, or each visible sheet of a workbook. Raises ReadingError."""
+    data = read_bytes(path)
     if path.suffix.lower() not in TABLE_FILES and not is_stream(path):
         raise refusal(
-            path, f"not a kind of table ('{path.suffix}' given); allowed: {', '.join(TABLE_FILES)}"
+            path, f"not a list, by its name ({_ending(path)}); allowed: {', '.join(TABLE_FILES)}"
         )
-    data = read_bytes(path)
     if not data.strip():
         raise refusal(path, "the file is empty")
     if data.startswith((b"PK\x03\x04", b"PK\x05\x06", b"\xd0\xcf\x11\xe0")):
@@ -83,11 +88,20 @@ def read_tables(path: Path) -> tuple[ListTable, ...]:
     return tables
 
 
+def check_there(path: Path) -> None:
+    """Refuse a name that nothing has, or can have. Raises ReadingError."""
+    try:
+        there = path.exists()
+    except OSError as error:
+        raise refusal(path, f"cannot be read ({error.strerror})") from error
+    if not there:
+        raise refusal(path, "no such file")
+
+
 def read_bytes(path: Path, most: int = MOST_BYTES) -> bytes:
     """Read a file of at most `most` bytes whole. Raises ReadingError."""
+    check_there(path)
     try:
-        if not path.exists():
-            raise refusal(path, "no such file")
         if path.is_dir():
             raise refusal(path, "not a file but a folder")
         data = read_whole(path, most)

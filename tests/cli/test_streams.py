@@ -3,6 +3,7 @@
 import errno
 import json
 import os
+import random
 import signal
 import subprocess
 import sys
@@ -246,6 +247,72 @@ def test_killed_at_any_time_the_older_pack_is_whole(
             assert not list(folder.glob("*.part"))
     run("pack", small, cwd=small.parent)
     assert {path.name for path in folder.iterdir()} == {*good, "contents.json"}
+
+
+KILLS = 15
+"""How many runs are killed; 50 were once, of which none left half a pack."""
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(sys.platform == "win32", reason="signals are a Unix thing")
+def test_kills_at_random_leave_no_half_pack(small: Path) -> None:
+    """Two jobs by turns into one folder, killed at any moment, most often while files are put in
+    their places: each is that of one of the two, `contents.json` knows every one, and the next
+    run that ends leaves its own pack and nothing else."""
+    folder, dice = small.parent / "pack", random.Random(20261201)
+    other = small.with_name("other.toml")
+    other.write_text(small.read_text().replace('height = "6"', 'height = "7"'), encoding="utf-8")
+    packs = {}
+    for job in (other, small):
+        assert run("pack", job, "-o", folder, cwd=small.parent).returncode == 0
+        packs[job] = found_in(folder)
+    between = 0
+    for number in range(KILLS):
+        job = (other, small)[number % 2]
+        killed_while_packing(job, folder, dice)
+        left = {name: data for name, data in found_in(folder).items() if not is_aside(name)}
+        contents = json.loads(left.pop("contents.json"))
+        known = {name: set(own) for name, own in contents.get("former_files", {}).items()}
+        for name, digest in contents["files"].items():
+            known.setdefault(name, set()).add(digest)
+        assert set(left) == set(packs[small]) - {"contents.json"}
+        for name, data in left.items():
+            assert data in (packs[other][name], packs[small][name])
+            assert sha256(data).hexdigest() in known[name]
+        between += "former_files" in contents
+        if not number % 5:
+            done = run("pack", job, "-o", folder, cwd=small.parent)
+            assert done.returncode == 0
+            assert found_in(folder) == packs[job]
+            assert b"it stays" not in done.stderr
+    assert between, "no run was killed between two files"
+
+
+def found_in(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
+
+
+def is_aside(name: str) -> bool:
+    return name.startswith(".jigsheet-")
+
+
+def killed_while_packing(job: Path, folder: Path, dice: random.Random) -> None:
+    """Kill a run: one in three at any time, the others once the first file is written aside."""
+    before = {name for name in os.listdir(folder) if is_aside(name)}
+    process = subprocess.Popen(
+        [*JIGSHEET, "pack", str(job), "-o", str(folder)],
+        cwd=job.parent, env=environment(), stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+    )  # fmt: skip
+    if dice.randrange(3):
+        end = time.monotonic() + 30
+        while process.poll() is None and time.monotonic() < end:
+            if any(is_aside(name) and name not in before for name in os.listdir(folder)):
+                time.sleep(dice.uniform(0, 0.04))
+                break
+    else:
+        time.sleep(dice.uniform(0.05, 1.5))
+    process.kill()
+    process.wait(60)
 
 
 def test_what_the_printed_face_lacks_is_told(run: Run, small: Path) -> None:

