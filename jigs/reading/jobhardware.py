@@ -149,6 +149,8 @@ def _read_shelf(
             others: list[str] = [other for other in tables if other != name]
             near: str = suggest_record(text, (*others, *generic))
             record.note("like", f"unknown {kind} ('{text[:40]}' given); {near}")
+        shown = text if text in generic else next(iter(generic))
+        record.hint(numbers_of(type(generic[shown])), f" ('jigsheet hardware {shown}' draws it)")
         like[name], given[name] = text, read(record)
         record.close()
     own: dict[str, RecordType] = {}

@@ -5,7 +5,7 @@ where a value is missing or wrong; the fault is in the book.
 `close` reports what was never asked for. Nothing may be made from a book that has faults.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import field
 from decimal import Decimal
 from typing import TypeVar
@@ -70,6 +70,7 @@ class Table:
     ) -> None:
         self._values = values
         self._asked: list[str] = []
+        self._hints: dict[str, str] = {}
         self.path = path
         self.book = book
         self.unit = unit
@@ -77,9 +78,16 @@ class Table:
     def __contains__(self, key: str) -> bool:
         return key in self._values
 
+    def hint(self, keys: Iterable[str], where: str) -> None:
+        """Say behind each fault of some keys where more is to be seen of them."""
+        self._hints |= dict.fromkeys(keys, where)
+
     def note(self, key: str, what: str) -> None:
         """Note a fault at one key of this table."""
-        self.book.note((*self.path, key), what)
+        self._note((key,), what)
+
+    def _note(self, steps: KeyPath, what: str) -> None:
+        self.book.note((*self.path, *steps), f"{what}{self._hints.get(str(steps[0]), '')}")
 
     def given(self, key: str) -> str:
         """Show the value given for a key."""
@@ -274,12 +282,12 @@ class Table:
         try:
             found = measure(value, self.unit, within)
         except LengthError as error:
-            self.book.note((*self.path, *steps), str(error))
+            self._note(steps, str(error))
             return None
         if found.meant:
             given = str(value).strip()
             wrong = word_unit(given, self.unit, within, found.meant)
-            self.book.note((*self.path, *steps), wrong)
+            self._note(steps, wrong)
         elif not found.usual:
             self.book.doubts.append(Doubt(path=(*self.path, *steps), value=found.mm, within=within))
         return found.mm

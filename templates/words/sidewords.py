@@ -14,7 +14,7 @@ from templates.words.rowwords import cross_words
 from templates.words.stationwords import setting_figure
 from templates.words.sumwords import closing_words, punches_words
 
-BORED = "bored once, through from its other face: check"
+BORED = "came through from its other face: only check"
 """Of a partition whose holes came through."""
 
 

@@ -29,14 +29,12 @@ FRONTS = [
     ["F2", "B1", "door", "454", "610", "left", "", "tight"],
     ["F3", "B2", "pair", "397", "714", "", "", ""],
     ["F4", "B3", "drawer", "597", "251", "", "3", ""],
-    ["F5", "", "panel", "597", "720", "", "", ""],
 ]
 DELIVERED = [line.split(",") for line in DEMO["delivered.csv"].splitlines()]
 GAPS = [
-    ["front", "beside", "axis", "edge", "top_or_left_mm", "bottom_or_right_mm"],
-    ["B1-1", "B1-2", "y", "bottom", "3.2", "3.1"],
-    ["B1-2", "B1-1", "y", "top", "", "2"],
-    ["B1-2", "", "x", "left", "1.5", "1.7"],
+    ["front", "beside", "neighbour", "axis", "edge", "top_or_left_mm", "bottom_or_right_mm"],
+    ["B1-1", "front", "B1-2", "y", "bottom", "3.2", "3.1"],
+    ["B1-1", "counter", "", "y", "top", "2", ""],
 ]
 JOBS = (
     SMALL,

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from jigs.given.job import Job
-from tests.jigs.jobtext import JOB, faults_of, read
+from tests.jigs.jobtext import JOB, SMALL, faults_of, read
 
 SHARED = """\
 [hinge.shed]
@@ -69,3 +69,15 @@ def test_faults_stand_at_their_own_file_and_line(tmp_path: Path, text: str, faul
 def test_a_missing_file_is_told(tmp_path: Path) -> None:
     """It is looked for beside the job."""
     assert faults_of(tmp_path, NAMED) == ["my-hardware.toml: no such file"]
+
+
+def test_a_fault_of_a_record_says_what_draws_its_number(tmp_path: Path) -> None:
+    """By the generic record that it is like; what is no number of it has no picture."""
+    text = SMALL + '[hinge.mine]\nlike = "cup35-half"\nconstant = "x"\nplates = ["0", "y"]\n' + (
+        '[slide.runner]\nlike = "undermount-45"\ndrawer_rise = "33 m"\n'
+    )  # fmt: skip
+    faults = faults_of(tmp_path, text)
+    drawn = ["hardware cup35-half'" in fault for fault in faults]
+    assert drawn == [True, True, False, False]
+    assert faults[2].endswith("did you mean 'undermount-457'?")
+    assert faults[3].endswith(" draws it)")
