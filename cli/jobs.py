@@ -44,12 +44,14 @@ class Asked:
         from jigs.checks.rubbing import with_rubbing
         from jigs.layout.layout import lay_out
         from jigs.order.matching import read_in_hand
+        from jigs.reading.inputs import JOB_FILE
 
         read = read_in_hand(self.path, self.units, self.delivered, self.columns)
         for target in targets:
             guard(target, read.sources)
         layout, _ = with_cutting(lay_out(read))
-        if echo and read.list_told:
+        # How a list was read stands for a job file in 'check' alone, for a bare list in every run.
+        if echo and read.list_told and self.path.suffix.lower() != JOB_FILE:
             mention(read.list_told)
         if echo and layout.echo:
             mention(layout.echo)

@@ -79,5 +79,5 @@ def test_a_fault_of_a_record_says_what_draws_its_number(tmp_path: Path) -> None:
     faults = faults_of(tmp_path, text)
     drawn = ["hardware cup35-half'" in fault for fault in faults]
     assert drawn == [True, True, False, False]
-    assert faults[2].endswith("did you mean 'undermount-457'?")
+    assert faults[2].endswith("did you mean 'undermount-229'?")
     assert faults[3].endswith(" draws it)")
