@@ -270,7 +270,8 @@ def _in_order(
 
     while left:
         key, taken = _choose(left, stages, is_ready)
-        left[key] = [task for task in left[key] if task not in taken]
+        done = set(taken)
+        left[key] = [task for task in left[key] if task not in done]
         if not left[key]:
             del left[key]
         for task in taken:

@@ -181,6 +181,7 @@ def closing_text(
     lines = [f"{first.rstrip('.')}. {_resting(layout)}"]
     if written:
         lines += [
+            "plan.pdf: the order of the work, and when each file is printed; print it first.",
             " ".join(f"{name}: {cost}." for name, cost in costs.items()),
             f"Print {files} at 100 %; measure the bars on page 1 first.",
             f"labels.pdf: {counted(labels, 'label')}, one for every front, drawer box and cut "

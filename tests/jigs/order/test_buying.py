@@ -110,6 +110,15 @@ def test_paint_covers_both_faces_and_all_edges(tmp_path: Path) -> None:
     assert litres_for(20.0, Paint(coats=2, spread=10.0)) == pytest.approx(4.0)
 
 
+def test_fronts_that_come_painted_need_no_paint(tmp_path: Path) -> None:
+    """None is bought for them; what else they need stays."""
+    plain = _order(GOLDEN, tmp_path)
+    painted = _order(GOLDEN.replace("[paint]\n", '[paint]\nfronts_come = "painted"\n'), tmp_path)
+    assert plain.paint
+    assert painted.paint == ()
+    assert painted.items == plain.items
+
+
 def test_a_held_front_is_not_ordered(tmp_path: Path) -> None:
     """It is named instead, with its box that is not measured yet."""
     text = GOLDEN.replace('  hinged = "left"\n', "").replace("built = true\n", "")

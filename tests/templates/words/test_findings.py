@@ -139,6 +139,7 @@ def test_the_pack_closes_with_what_the_person_needs() -> None:
         "1 front has sheets, 1 held: B1-2 hand not stated. 0 depend on open numbers: hinge "
         "'cup35-full' (constant, plates); pull 'bar-160' (centers); slide 'undermount-533' "
         "(fixing_height, drawer_rise, width_less, depth_allowance, drawer_shorter, fixing_at).\n"
+        "plan.pdf: the order of the work, and when each file is printed; print it first.\n"
         "stations.pdf: 28 pages. sheets.pdf: 70 pages.\n"
         "Print stations.pdf or sheets.pdf, not both, at 100 %; measure the bars on page 1 first.\n"
         "labels.pdf: 120 labels, one for every front, drawer box and cut piece, "

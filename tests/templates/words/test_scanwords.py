@@ -15,6 +15,7 @@ from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.trimmings import LONGEST_TAG
+from jigs.given.build import Paint
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.wallspec import WallSpec
 from jigs.ground.problems import error
@@ -287,3 +288,13 @@ def test_every_text_keeps_the_rules(name: str, wall: str, held: bool) -> None:
             assert len(text) <= longest
             assert re.match(rf"{re.escape(payload.part)}( |$)", text)
             assert not re.search(r"[A-Z]\.[A-Z]", text)
+
+
+def test_a_front_that_comes_painted_is_not_painted_next() -> None:
+    """What comes after the drill is said by what the job says of its paint."""
+    made = lay(box(FrontSpec(id="B1-1", kind="door", hinged="left")))
+    painted = replace(made, job=replace(made.job, paint=Paint(fronts_come="painted")))
+    [front] = made.fronts
+    assert "THEN PAINT AND HANG" in front_payload(made, front).text
+    assert "THEN HANG" in front_payload(painted, front).text
+    assert "PAINT" not in front_payload(painted, front).text
