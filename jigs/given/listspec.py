@@ -14,6 +14,7 @@ from jigs.ground.values import dataclass
 SizeOrder = Literal["width-first", "height-first"]
 EmptyBox = Literal["above", "own"]
 PairSizes = Literal["one-leaf", "both-leaves", "pieces"]
+BothHands = Literal["pair", "stack"]
 Thousands = Literal["point", "comma"]
 
 
@@ -38,6 +39,8 @@ own."""
     pairs: Annotated[PairSizes | None, Key()] = None
     """A row of a double door: the width of one leaf, the width across both, or the width of one \
 leaf and the count of single leaves."""
+    both_hands: Annotated[BothHands | None, Key()] = None
+    """A left and a right door of one size on one box: a pair, or one above the other."""
     thousands: Annotated[Thousands | None, Key()] = None
     """The sign that parts thousands in its numbers, 1.950 or 1,950; the other is a decimal's."""
     sheet: Annotated[str, Key()] = ""
@@ -46,5 +49,5 @@ leaf and the count of single leaves."""
 
 NOTHING = "nothing"
 """The name under which columns are left alone."""
-SETTINGS = ("units", "order", "empty_box", "unnamed", "pairs", "thousands", "sheet")
+SETTINGS = ("units", "order", "empty_box", "unnamed", "pairs", "both_hands", "thousands", "sheet")
 """The keys that are no columns."""

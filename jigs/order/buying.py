@@ -32,8 +32,8 @@ from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 from jigs.ground.values import dataclass, replace
 from jigs.order.needed import Item, count_items
+from jigs.reading.frontboxes import ListedFront
 from jigs.reading.frontlist import check_widths
-from jigs.reading.frontrows import ListedFront
 
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""

@@ -9,17 +9,7 @@ from collections.abc import Sequence
 from jigs.given.ids import LONGEST, check_id
 from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
 from jigs.given.listspec import ListSpec
-from jigs.given.stated import (
-    PROFILES,
-    Boring,
-    FivePieceSpec,
-    FrontEdges,
-    FrontWords,
-    Hung,
-    OpenedBy,
-    Profile,
-    RowRead,
-)
+from jigs.given.stated import FrontWords, OpenedBy, RowRead
 from jigs.ground.believable import Range, measure
 from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import Hand
@@ -28,15 +18,17 @@ from jigs.ground.lengths import BareUnit, Unit
 from jigs.ground.nearest import suggest
 from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
-from jigs.reading.frontwords import FrontWord, count_hands, read_front, read_hand, read_yes
+from jigs.reading.frontmaking import FrontMaking
+from jigs.reading.frontwords import FrontWord, count_hands, read_front, read_hand
 from jigs.reading.headings import SIZE_COLUMNS, ListColumn, fold
 from jigs.reading.jobboxes import needless_hand
 from jigs.reading.listcells import Part, find_sizes, split_sizes
 from jigs.reading.listcolumns import FRONT_LIST, Header, column_letter, shorten
 from jigs.reading.listquestions import answer, answer_kind, name_rows
-from jigs.reading.listrows import RowReader
 from jigs.reading.tables import ListRow, ListTable
 
+KIND_COLUMNS = ("kind", "description", "id")
+"""Columns whose words may say what a front is, in this order."""
 EMPTY = frozenset(("-", "–", "—", "./.", "n/a", "--"))
 """What stands in a cell that says nothing."""
 ORDERS = {
@@ -56,7 +48,7 @@ ALLOWED: dict[str, str] = {
 }
 
 
-class FrontCells(RowReader):
+class FrontCells(FrontMaking):
     """Reads the cells of fronts."""
 
     def __init__(
@@ -72,6 +64,8 @@ class FrontCells(RowReader):
         super().__init__(file, table, header, FRONT_LIST, units or spec.units, unstated)
         self._bare = bare
         self.spec = spec
+        self.remarks: list[str] = []
+        """What else is told of what was taken for what."""
         self.section: FrontKind | None = None
         self.kinds: dict[str, FrontKind] = {}
         """What the words of its kinds were taken for."""
@@ -87,6 +81,8 @@ class FrontCells(RowReader):
         """Columns without a heading, each with the first front that has a cell there."""
         self.kind_asked = False
         """Whether it is asked already where the list says what its fronts are."""
+        self.sizes_read: dict[str, tuple[FrontKind | None, float | None, float | None]] = {}
+        """Kind, width and height (mm) of each row that was read, by its place."""
         self._unknown: defaultdict[str, list[int]] = defaultdict(list)
         self._sizes: tuple[int, dict[str, str]] = (-1, {})
 
@@ -169,6 +165,7 @@ class FrontCells(RowReader):
         self._check_parts(row)
         width = self._read_needed(row, "width", sizes.width, needed=self._bare and not opening)
         height = self._read_needed(row, "height", sizes.height, needed=self._bare)
+        self.sizes_read[self.place(row.number)] = (kind, width, height)
         if not opening:
             self.check_both(row)
         hands = self._read_hands(row, kind, count)
@@ -186,65 +183,10 @@ class FrontCells(RowReader):
             ),
         )
         front = replace(
-            self._with_making(row, front),
+            self.with_making(row, front),
             row=RowRead(doubts=self.take_doubts(), hidden=self.hidden_of(row)),
         )
         return front, hands
-
-    def _with_making(self, row: ListRow, front: FrontSpec) -> FrontSpec:
-        """Give a front with what its row says of its frame, its edges and its boring."""
-        for column in ("rail", "groove", "panel"):
-            if self.cell(row, column) and not self.cell(row, "stile"):
-                self.note_at(
-                    row, column, "stands without stile; a five-piece front states its stile's width"
-                )
-        bored = self._read_yes(row, "bored")
-        if self.cell(row, "bored tab") and not bored:
-            self.note_at(row, "bored tab", "stands without bored; say yes there if the cups are")
-        return replace(
-            front,
-            five_piece=FivePieceSpec(
-                stile=self.read_size(row, "stile"),
-                rail=self.read_size(row, "rail"),
-                groove=self.read_size(row, "groove"),
-                panel=self.read_size(row, "panel"),
-                glass=self._read_yes(row, "glass"),
-            ),
-            edges=FrontEdges(
-                edge_radius=self.read_size(row, "edge radius"), profile=self._read_profile(row)
-            ),
-            boring=Boring(bored=bored, bored_tab=self.read_size(row, "bored tab")),
-            hung=Hung(hinges_at=self._read_places(row)),
-        )
-
-    def _read_yes(self, row: ListRow, column: ListColumn) -> bool:
-        text = self.cell(row, column)
-        said = read_yes(text)
-        if text and said is None:
-            self.note_at(row, column, f"not yes or no ('{shorten(text)}' given); allowed: yes, no")
-        return bool(said)
-
-    def _read_profile(self, row: ListRow) -> Profile | None:
-        text = self.cell(row, "profile").lower()
-        profile = next((word for word in PROFILES if word == text), None)
-        if text and profile is None:
-            self.note_at(
-                row,
-                "profile",
-                f"unknown profile ('{shorten(text)}' given); allowed: {', '.join(PROFILES)}",
-            )
-        return profile
-
-    def _read_places(self, row: ListRow) -> tuple[float, ...] | None:
-        """Read the heights of the cups above the bottom edge, in one cell, parted by semicolons."""
-        texts = [text.strip() for text in self.cell(row, "hinges at").split(";")]
-        found = [self.measure(row, "hinges at", text) for text in texts if text]
-        places = sorted(place for place in found if place is not None)
-        if len(set(places)) < len(places):
-            self.note_at(
-                row, "hinges at", f"a height stands twice ('{'; '.join(texts)[:40]}' given)"
-            )
-        return tuple(places) or None
 
     def _read_needed(
         self, row: ListRow, column: ListColumn, within: Range, *, needed: bool
@@ -265,9 +207,9 @@ class FrontCells(RowReader):
             )
 
     def _read_kind(self, row: ListRow) -> FrontWord:
-        """Read what a front is: from its kind, else its description, else the heading of its
-        section, else as the person says of such rows."""
-        for column in ("kind", "description"):
+        """Read what a front is: from its kind, else its description or name, else the heading of
+        its section, else as the person says of such rows."""
+        for column in KIND_COLUMNS:
             if text := self.cell(row, column):
                 word = self.word_of(text)
                 if word.kind:
@@ -359,7 +301,7 @@ class FrontCells(RowReader):
         if needless:
             self.note_at(row, "hinged", f"{needless} ('{shorten(text)}' given)")
             return None
-        if text and hand is None and not _both(text):
+        if text and hand is None and not _both(text) and not count_hands(text):
             self.note_at(
                 row, "hinged", f"not a hand ('{shorten(text)}' given); allowed: left, right"
             )

@@ -19,7 +19,8 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.values import dataclass
-from jigs.reading.frontrows import FrontRows, ListedFront
+from jigs.reading.frontboxes import ListedFront
+from jigs.reading.frontrows import FrontRows
 from jigs.reading.listcolumns import FRONT_LIST
 from jigs.reading.listquestions import answer
 from jigs.reading.listrows import choose_table

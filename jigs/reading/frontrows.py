@@ -10,24 +10,24 @@ from collections.abc import Sequence
 
 from jigs.given.job import FrontSpec
 from jigs.given.listspec import NOTHING, ListSpec
-from jigs.ground.geometry import Hand
+from jigs.ground.believable import FRONT_BOARD, measure
+from jigs.ground.errors import LengthError
 from jigs.ground.lengths import BareUnit, Unit
 from jigs.ground.values import dataclass, replace
+from jigs.reading.frontboxes import FrontBoxes, HungRow, ListedFront
 from jigs.reading.frontcells import ALLOWED, FrontCells
-from jigs.reading.frontwords import is_sum, read_hand
+from jigs.reading.frontwords import count_hands, is_sum, read_hand
 from jigs.reading.headings import LIST_COLUMNS
 from jigs.reading.jobboxes import USUAL_ALIKE
 from jigs.reading.listcells import find_sizes, read_whole_number
 from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, Unread, column_letter, shorten
 from jigs.reading.listquestions import (
     answer,
-    ask_box,
     ask_column,
     ask_columns,
     ask_order,
     ask_pairs,
     ask_thousands,
-    name_rows,
 )
 from jigs.reading.statedcolumns import settle_columns
 from jigs.reading.tables import MOST_ROWS, ListRow, ListTable
@@ -36,26 +36,7 @@ SAYS_LITTLE = ("note", "description")
 """Columns that a title or a remark may stand in."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ListedFront:
-    """One row: the front as given, its box's ID, how many, and its place in the file.
-
-    `spec.id` and `box` are "" where the row gives none.
-    """
-
-    spec: FrontSpec
-    box: str
-    count: int
-    where: str
-
-    def clear_width(self, between: float) -> float | None:
-        """Give what the row takes up across its box: both leaves of a pair with their gap; mm."""
-        if self.spec.width is None:
-            return None
-        return self.spec.width if self.spec.kind != "pair" else 2 * self.spec.width + between
-
-
-class FrontRows(FrontCells):
+class FrontRows(FrontBoxes):
     """Reads the rows of fronts."""
 
     def __init__(
@@ -78,8 +59,6 @@ class FrontRows(FrontCells):
         """Rows that are no fronts."""
         self.read: list[ListRow] = []
         """Rows that are."""
-        self.remarks: list[str] = []
-        """What else is told of what was taken for what."""
         for what in wrong:
             self.note(self.header.row, None, what)
 
@@ -102,7 +81,7 @@ class FrontRows(FrontCells):
         self.note_kinds()
         self._ask_cells()
         self.check_units()
-        return self._in_boxes(rows)
+        return self.hang(rows)
 
     def _has_kinds(self, column: str) -> bool:
         return column == "kind" and bool(self.header.find("description") or self.spec.unnamed)
@@ -126,22 +105,36 @@ class FrontRows(FrontCells):
         if described and not sized and any(map(find_sizes, texts)):
             size = replace(described, column="size", unit=described.unit)
             self.header = replace(self.header, headings=(*self.header.headings, size))
+        self._look_for_kinds()
         kinds = [self.word_of(text).kind for row in self.rows() if (text := self.cell(row, "kind"))]
         self.kindless = not any(kinds) and any(self.word_of(text).kind for text in texts)
         hands = [text for row in self.read if (text := self.cell(row, "hinged"))]
         self.handless = bool(hands) and all(text.isdigit() for text in hands)
+        for other in self.header.unread:
+            if not other.like and not other.twice:
+                self._ask_cells_of(other)
         if self.header.find("kind") is None and not described and self.spec.unnamed is None:
             titles = [self.word_of(_filled(row)[0]).kind for row in self.left if _filled(row)]
-            if not any(titles):
+            named = [self.word_of(self.cell(row, "id")).kind for row in self.read]
+            if not any((*titles, *named, self.kind_asked)):
                 self.kind_asked = True
                 self.note(
                     self.header.row, None,
                     f"no column 'kind'; {ALLOWED['kind']}; "
                     f"{answer(('kind', 'C'), bare=self._bare)}, or unnamed=door where all are one",
                 )  # fmt: skip
-        for other in self.header.unread:
-            if not other.like and not other.twice:
-                self._ask_cells_of(other)
+
+    def _look_for_kinds(self) -> None:
+        """Take a column of names that are kinds and nothing else (`Front`: door, drawer) for what
+        it is."""
+        heading = self.header.find("id")
+        texts = [text for row in self.read if (text := self.cell(row, "id"))]
+        if self.header.find("kind") is None and heading and not heading.stated and texts:
+            bare = not any(letter.isdigit() for text in texts for letter in text)
+            if bare and self._are_kinds(texts):
+                kind = replace(heading, column="kind")
+                others = (h for h in self.header.headings if h is not heading)
+                self.header = replace(self.header, headings=(*others, kind))
 
     def _ask_cells_of(self, other: Unread) -> None:
         """Ask about a column whose heading is not known and whose cells say what no other does:
@@ -151,12 +144,36 @@ class FrontRows(FrontCells):
         what: str | None = None
         if self.header.find("count") is None and _are_counts(texts):
             what = "count"
-        elif self.header.find("hinged") is None and texts and all(map(read_hand, texts)):
+        elif (
+            self.header.find("hinged") is None
+            and texts
+            and all(read_hand(text) or count_hands(text) for text in texts)
+        ):
             what = "hinged"
+        elif self.header.find("thickness") is None and self._are_boards(other.text, texts):
+            what = "thickness"
+        elif self.header.find("kind") is None and texts and self._are_kinds(texts):
+            what, self.kind_asked = "kind", True
         if what:
             letter = column_letter(other.place)
             question = ask_column(what, letter, texts, self._bare)
             self.note(self.header.row, other.text, question)
+
+    def _are_kinds(self, texts: Sequence[str]) -> bool:
+        return all(self.word_of(text).kind for text in texts)
+
+    def _are_boards(self, heading: str, texts: Sequence[str]) -> bool:
+        """Tell whether a column headed by a letter holds what a board of fronts may measure."""
+        try:
+            return (
+                len(heading) <= len("D.")
+                and bool(texts)
+                and all(
+                    measure(text, self._unit_of("thickness"), FRONT_BOARD).usual for text in texts
+                )
+            )
+        except LengthError:
+            return False
 
     def _ask_cells(self) -> None:
         shifted = {
@@ -187,7 +204,7 @@ class FrontRows(FrontCells):
             words = self.row_words(row.number)
             self.note(self.header.row, None, ask_pairs(words, text, self._bare))
 
-    def _read_row(self, row: ListRow) -> list[tuple[ListRow, ListedFront, dict[Hand, int]]]:
+    def _read_row(self, row: ListRow) -> list[HungRow]:
         if row in self.left:
             if len(texts := _filled(row)) == 1:
                 self.section = self.word_of(texts[0]).kind
@@ -210,68 +227,6 @@ class FrontRows(FrontCells):
             return front, max(1, count // 2)
         return front, count
 
-    def _in_boxes(
-        self, rows: Sequence[tuple[ListRow, ListedFront, dict[Hand, int]]]
-    ) -> list[ListedFront]:
-        """Give the fronts with their boxes, those of both hands apart."""
-        above = ""
-        empty: list[tuple[int, str]] = []
-        fronts: list[ListedFront] = []
-        for row, front, hands in rows:
-            if front.box:
-                above = front.box
-            elif above and self.header.find("box") and not self.cell(row, "box"):
-                empty.append((row.number, above))
-                if self.spec.empty_box == "above":
-                    front = replace(front, box=above)
-            fronts += self._by_hand(row, front, hands) if hands else [front]
-        if empty and self.spec.empty_box is None:
-            what = ask_box([number for number, _ in empty], empty[0][1], self._bare)
-            self.note(self.header.row, self._heading("box"), what)
-        if empty and self.spec.empty_box == "above":
-            self.remarks.append(f"{name_rows(n for n, _ in empty)}: on the box above")
-        self._check_boxes(rows)
-        return fronts
-
-    def _check_boxes(self, rows: Sequence[tuple[ListRow, ListedFront, dict[Hand, int]]]) -> None:
-        """Note a row that names no box of the job, and IDs that are those of boxes."""
-        if not self._bare:
-            for row, front, _ in rows:
-                if not front.box and self.header.find("box") and self.spec.empty_box != "above":
-                    what = "missing; it names the job's box the front hangs on"
-                    self.note(row.number, self._heading("box"), what)
-        boxes = {front.box for _, front, _ in rows if front.box}
-        same = sorted({front.spec.id for _, front, _ in rows} & boxes)
-        heading = self.header.find("id")
-        if same and heading:
-            self.note(
-                self.header.row,
-                heading.name,
-                f"it names fronts as boxes are named ('{same[0]}' is both); each needs its own "
-                f"name: {answer(('nothing', column_letter(heading.place)), bare=self._bare)} "
-                "leaves it out",
-            )
-
-    def _by_hand(
-        self, row: ListRow, front: ListedFront, hands: dict[Hand, int]
-    ) -> list[ListedFront]:
-        """Give doors of which a row says how many hang left and how many right: one each on one box
-        are a pair."""
-        words = self.row_words(row.number)
-        if front.box and set(hands.values()) == {1}:
-            self.remarks.append(f"{words}: one left, one right on box {front.box}: a pair")
-            return [replace(front, spec=replace(front.spec, kind="pair"), count=1)]
-        self.remarks.append(f"{words}: {hands['left']} hinged left, {hands['right']} right")
-        name = front.spec.id
-        return [
-            replace(
-                front,
-                spec=replace(front.spec, hinged=hand, id=name and f"{name}-{hand[0].upper()}"),
-                count=count,
-            )
-            for hand, count in hands.items()
-        ]
-
     def left_headings(self) -> list[tuple[str, str]]:
         """Name the columns from which nothing is read: each letter with its heading."""
         read = {h.place for h in self.header.headings if h.column in LIST_COLUMNS}
@@ -284,7 +239,8 @@ class FrontRows(FrontCells):
 
     def read_headings(self) -> list[ListHeading]:
         """Give the columns that are read, in their order."""
-        return [h for h in self.header.headings if h.column in LIST_COLUMNS]
+        read = (h for h in self.header.headings if h.column in LIST_COLUMNS)
+        return sorted(read, key=lambda heading: heading.place)
 
     def units_of(self, heading: ListHeading) -> str:
         """Name the unit that the bare numbers of a column of lengths are in, "" for any other."""

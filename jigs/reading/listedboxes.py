@@ -18,8 +18,8 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest, suggest_record
 from jigs.ground.values import replace
+from jigs.reading.frontboxes import ListedFront
 from jigs.reading.frontlist import FrontList, read_front_list
-from jigs.reading.frontrows import ListedFront
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
 from jigs.reading.jobhardware import Shelf
 

@@ -1,8 +1,8 @@
 """What is said of a front list: `[list]` in a job file, and the same in one line, `--columns`.
 
 The line is parted by commas, each part a key, an equals sign and what it holds. A key is a column,
-or one of `units`, `order`, `empty_box`, `unnamed`, `pairs`, `thousands`, `sheet`; `kinds.WORD` says
-what a word of the list means. A column stands at a spreadsheet's letter, at a number from 1, or is
+or one of the settings of `ListSpec` (`order`, `empty_box`, ...); `kinds.WORD` says what a word of
+the list means. A column stands at a spreadsheet's letter, at a number from 1, or is
 called by its heading, and may name its unit behind it: `width=C (in)`. A heading that looks like a
 letter or a number, or has a comma in it, stands between quotes. `nothing` are columns that are left
 alone.

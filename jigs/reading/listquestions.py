@@ -147,7 +147,9 @@ def ask_pairs(row: str, text: str, bare: bool) -> str:
     )
 
 
-ASKED_COLUMNS = {"count": "whole numbers", "hinged": "hands"}
+ASKED_COLUMNS = {
+    "count": "whole numbers", "hinged": "hands", "thickness": "sizes", "kind": "kinds",
+}  # fmt: skip
 """What stands in a column that may be this one."""
 
 
@@ -157,6 +159,14 @@ def ask_column(column: str, letter: str, some: Sequence[str], bare: bool) -> str
         f"unknown column ({letter}) of {ASKED_COLUMNS[column]} ({', '.join(some[:4])}): is it "
         f"'{column}'? {answer((column, letter), bare=bare)}, or "
         f"{answer((NOTHING, letter), bare=bare)}"
+    )
+
+
+def ask_both_hands(rows: str, box: str, bare: bool) -> str:
+    """Ask whether a left and a right door of one size on one box hang side by side."""
+    return (
+        f"a left and a right door of one size on box '{box}' ({rows}): side by side, or one above "
+        f"the other? {answer(('both_hands', 'pair'), bare=bare)} or both_hands=stack"
     )
 
 

@@ -5,9 +5,9 @@ is not.
 
 from collections.abc import Sequence
 
-from jigs.given.job import FrontSpec
 from jigs.ground.lengths import Unit, format_sizes
-from jigs.reading.frontrows import FrontRows, ListedFront
+from jigs.reading.frontboxes import ListedFront
+from jigs.reading.frontrows import FrontRows
 from jigs.reading.listcolumns import column_letter, shorten
 from jigs.reading.listquestions import MOST_NAMED, name_rows
 
@@ -36,8 +36,11 @@ def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -
     lines += [f"{remark[:1].upper()}{remark[1:]}." for remark in reader.remarks]
     places = {reader.place(row.number): reader.row_words(row.number) for row in reader.read}
     for row in rows[:FIRST]:
-        if row.spec.width is not None or row.spec.height is not None:
-            lines.append(f"As read, {places[row.where]}: {_front(row, reader.unit)}.")
+        kind, *sizes = reader.sizes_read[row.where]
+        called = "kind not known" if kind is None else row.spec.kind
+        if any(sizes):
+            shown = _front(row, called, sizes, reader.unit)
+            lines.append(f"As read, {places[row.where]}: {shown}.")
     total = len(reader.read)
     wrong = len(reader.faulty & {row.number for row in reader.read})
     if faults:
@@ -60,13 +63,16 @@ def _some(words: Sequence[str]) -> str:
     return f"{', '.join(words[:MOST_NAMED])}{more}"
 
 
-def _front(row: ListedFront, unit: Unit) -> str:
-    spec: FrontSpec = row.spec
-    sizes = {"wide": spec.width, "high": spec.height}
+def _front(row: ListedFront, kind: str, sizes: Sequence[float | None], unit: Unit) -> str:
+    spec = row.spec
     said = [
         spec.id,
-        spec.kind,
-        *(f"{format_sizes([mm], unit)} {word}" for word, mm in sizes.items() if mm is not None),
+        kind,
+        *(
+            f"{format_sizes([mm], unit)} {word}"
+            for word, mm in zip(("wide", "high"), sizes, strict=True)
+            if mm is not None
+        ),
         f"{row.count} alike" if row.count > 1 else "",
         f"hinged {spec.hinged}" if spec.hinged else "",
         f"box {row.box}" if row.box else "",

@@ -149,7 +149,7 @@ OFFERS = {
         ],
         "order=width-first",
         ("which of '597 x 713' (row 4) is the width?",),
-        ("Row 6: 1 hinged left, 1 right", "row 7 'Total HT'", "F 'P.U. HT'"),
+        ("Row 6: 1 hinged left, 1 hinged right", "row 7 'Total HT'", "F 'P.U. HT'"),
     ),
     "inches": Offer(
         text(
@@ -321,14 +321,51 @@ def test_what_is_understood_is_told_beside_what_is_not(tmp_path: Path) -> None:
 
 
 def test_a_pair_in_a_note(tmp_path: Path) -> None:
-    """One door left and one right on one box are a pair; without a box each hangs on its own."""
-    path = text("a.csv", "box,kind,w,h,qty,note\nB1,door,447,713,2,one left and one right\n")
-    (row,) = read_front_list(path(tmp_path)).rows
-    assert (row.spec.kind, row.spec.hinged, row.count) == ("pair", None, 1)
-    path = text("b.csv", "id,kind,w,h,qty,note\nD1,door,447,713,3,1L 2R\n")
-    rows = read_front_list(path(tmp_path)).rows
+    """Without a box each hangs on its own; on one box it is asked how, in one row or in two."""
+    for content in (
+        "box,kind,w,h,qty,note\nB1,door,447,713,2,one left and one right\n",
+        "box,kind,w,h,hand\nB1,door,447,713,L\nB1,door,447,713,R\n",
+    ):
+        path = text("a.csv", content)(tmp_path)
+        with pytest.raises(ReadingError, match="side by side, or one above the other"):
+            read_front_list(path)
+        (row,) = read_front_list(path, listed=parse_columns("both_hands=pair")).rows
+        assert (row.spec.kind, row.spec.hinged, row.count) == ("pair", None, 1)
+        rows = read_front_list(path, listed=parse_columns("both_hands=stack")).rows
+        assert [(row.spec.kind, row.spec.hinged) for row in rows] == [
+            ("door", "left"), ("door", "right"),
+        ]  # fmt: skip
+    path = text("b.csv", "id,kind,w,h,qty,note\nD1,door,447,713,3,1L 2R\n")(tmp_path)
+    rows = read_front_list(path).rows
     assert [(row.spec.id, row.spec.hinged, row.count) for row in rows] == [
         ("D1-L", "left", 1), ("D1-R", "right", 2),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("content", "words"),
+    [
+        ("B;H;D;Art\n597;713;22;Tür\n", "unknown column (C) of sizes (22): is it 'thickness'?"),
+        ("Door/Drawer,w,h\nDoor,597,713\n", "unknown column (A) of kinds (Door): is it 'kind'?"),
+        ("w,h,kind,Draairichting\n597,713,deur,links\n", "unknown column (D) of hands (links)"),
+    ],
+)
+def test_a_column_that_looks_like_one(tmp_path: Path, content: str, words: str) -> None:
+    """What its cells look like is asked, not taken."""
+    assert words in refuse(tmp_path, content)[0]
+
+
+def test_kinds_under_another_heading(tmp_path: Path) -> None:
+    """Names that are kinds and nothing else are kinds; names that have a kind in them say it."""
+    path = text("a.csv", "Front,w,h\nDoor,597,713\nDrawer,597,140\nDoor,597,713\n")(tmp_path)
+    read = read_front_list(path)
+    assert [(row.spec.id, row.spec.kind) for row in read.rows] == [
+        ("", "door"), ("", "drawer"), ("", "door"),
+    ]  # fmt: skip
+    assert "A 'Front' kind" in read.told
+    path = text("b.csv", "Part,w,h\nDoor 1,597,713\nDrawer front 2,597,140\n")(tmp_path)
+    assert [(row.spec.id, row.spec.kind) for row in read_front_list(path).rows] == [
+        ("DOOR-1", "door"), ("DRAWER-FRONT-2", "drawer"),
     ]  # fmt: skip
 
 
