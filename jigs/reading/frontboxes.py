@@ -3,11 +3,11 @@ door on one box. What a list does not say of them is asked.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.listspec import NOTHING
 from jigs.ground.geometry import Hand
+from jigs.ground.values import dataclass, replace
 from jigs.reading.frontcells import FrontCells
 from jigs.reading.listcolumns import column_letter
 from jigs.reading.listquestions import answer, ask_both_hands, ask_box, name_rows

@@ -13,7 +13,7 @@ from jigs.given.listspec import NOTHING, ListSpec
 from jigs.ground.believable import FRONT_BOARD, measure
 from jigs.ground.errors import LengthError
 from jigs.ground.lengths import BareUnit, Unit
-from jigs.ground.values import dataclass, replace
+from jigs.ground.values import replace
 from jigs.reading.frontboxes import FrontBoxes, HungRow, ListedFront
 from jigs.reading.frontcells import ALLOWED, FrontCells
 from jigs.reading.frontwords import count_hands, is_sum, read_hand
