@@ -72,8 +72,8 @@ class _Back(Exception):
     """The person wants the question before once more."""
 
 
-def hold_interview(start: "Callable[[], Asking[Draft]]", kept: Kept) -> "tuple[Draft, int]":
-    """Put all questions that are not answered; give what came of it, and how many there were.
+def hold_interview(start: "Callable[[], Asking[Draft]]", kept: Kept) -> "tuple[Draft, list[str]]":
+    """Put all questions that are not answered; give what came of it, and the keys of all.
 
     Raises ReadingError for a wrong answer out of a file or a pipe, which nobody can be asked again:
     whatever follows it may be meant for another question.
@@ -85,7 +85,7 @@ def hold_interview(start: "Callable[[], Asking[Draft]]", kept: Kept) -> "tuple[D
             continue
 
 
-def _go_through(asking: "Asking[Draft]", kept: Kept) -> "tuple[Draft, int]":
+def _go_through(asking: "Asking[Draft]", kept: Kept) -> "tuple[Draft, list[str]]":
     put: list[str] = []
     try:
         question = next(asking)
@@ -97,7 +97,7 @@ def _go_through(asking: "Asking[Draft]", kept: Kept) -> "tuple[Draft, int]":
             question = asking.send(question.settle(text))
     except StopIteration as end:
         draft: Draft = end.value
-        return draft, len(put)
+        return draft, put
 
 
 def _fault_of(question: "Question[Any]", text: str) -> str:

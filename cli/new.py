@@ -1,6 +1,5 @@
 """`jigsheet new`: the few questions that matter, and the job file that their answers make."""
 
-import contextlib
 import os
 from collections.abc import Callable, Mapping
 from dataclasses import replace
@@ -179,12 +178,16 @@ def _settle(
         return answered.draft, len({*given, *kept.answers} & {*answered.asked})
     kept.answers |= given
     try:
-        return hold_interview(start, kept)
-    except click.Abort:
+        draft, asked = hold_interview(start, kept)
+    except (click.Abort, ReadingError):
         tell("")
         if kept.answers:
             tell(f"Stopped. {_count(kept)} kept in '{kept.path}'; the same command goes on there.")
         raise
+    for key in given:
+        if key not in asked:
+            tell(f"Not used: {key}, of which nothing is asked here.")
+    return draft, len(asked)
 
 
 def _count(kept: Kept) -> str:
@@ -248,15 +251,18 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) ->
     def read(unit: "Unit") -> "FrontList":
         return read_front_list(path, unstated=unit, listed=parse_columns(kept.columns))
 
-    while True:
-        try:
-            front_list = read(units[0])
-            break
-        except ReadingError as error:
-            with contextlib.suppress(ReadingError):
-                front_list = read(units[1])
+    front_list: FrontList | None = None
+    while front_list is None:
+        errors: list[ReadingError] = []
+        for unit in units:
+            try:
+                front_list = read(unit)
                 break
-            ask_columns(error, kept)
+            except ReadingError as error:
+                errors.append(error)
+        else:
+            # In the wrong unit its sizes are faults besides.
+            ask_columns(min(errors, key=lambda error: len(error.faults)), kept)
     if faults := check_boxes_named(front_list):
         raise ReadingError(faults, front_list.told)
     mention(front_list.told)

@@ -242,16 +242,19 @@ class CellForm:
 
 
 def size_words(sizes: Sequence[float], unit: Unit) -> str:
-    """Write sizes (mm) for a question: `18 x 30 1/2 x 23 in` or `457 x 774.7 x 584.2 mm`.
+    """Write sizes (mm) for a question; a unit behind them all, or each with its own.
 
     >>> size_words([457.2, 774.7], "in"), size_words([457.2, 774.7], "mm")
     ('18 x 30 1/2 in', '457.2 x 774.7 mm')
+    >>> size_words([457.2, 560], "in")
+    '18 in x 560 mm'
     """
     inches = [_write_inches(size) for size in sizes]
     if unit == "in" and all(inches):
         return f"{' x '.join(inches)} in"
     if unit == "in":
-        return " x ".join(write_length(size, unit) for size in sizes)
+        texts = zip(inches, sizes, strict=True)
+        return " x ".join(f"{text} in" if text else f"{_write_mm(size)} mm" for text, size in texts)
     return f"{' x '.join(map(_write_mm, sizes))} mm"
 
 

@@ -195,9 +195,10 @@ def test_on_a_terminal_it_asks_again_says_more_and_goes_back(
         "back", "ell", "in", "1/16", "?", "back", "3 mm", "gap", "", "B1 base 18 x 30 x 23: pair",
         "", *[""] * 30,
     ]  # fmt: skip
-    result = talk("job.toml", said=said)
+    result = talk("job.toml", "--hinge-plates", "0", said=said)
     assert result.exit_code == 0, result.output
     assert "This is the first question." in result.stderr
+    assert "Not used: hinge.plates" in result.stderr
     assert "not one of the words ('ell' given); allowed: mm, in" in result.stderr
     assert "you measure between two fronts" in " ".join(result.stderr.split())
     assert read_job(Path("job.toml")).reveal.between == 3
