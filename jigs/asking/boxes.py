@@ -4,7 +4,7 @@ they stand, what shelves are in them."""
 from collections.abc import Mapping, Sequence
 
 from jigs.asking.draft import BoxDraft, FrontDraft, Line, Place, Section
-from jigs.asking.forms import CountForm, Given, LengthForm, figure, given
+from jigs.asking.forms import CountForm, Given, LengthForm, as_read, figure, given
 from jigs.asking.notation import BoxForm, Fix, FixesForm
 from jigs.asking.question import Asking, Question, ask
 from jigs.given.job import BoxKind, BoxSpec, Reveal
@@ -193,6 +193,7 @@ def _is_shelved(box: BoxDraft) -> bool:
 
 
 def box_sections(
+    unit: Unit,
     boxes: Sequence[BoxDraft],
     places: Mapping[str, Place],
     floor: Floor,
@@ -203,27 +204,29 @@ def box_sections(
     ordered = [by_id[name] for name in places] if places else list(boxes)
     sections: list[Section] = []
     for box in ordered:
-        sections += _sections(box, places.get(box.id), floor.get(_row(box)), shelves)
+        sections += _sections(unit, box, places.get(box.id), floor.get(_row(box)), shelves)
     return tuple(sections)
 
 
 def _sections(
+    unit: Unit,
     box: BoxDraft,
     place: Place | None,
     above: Given | None,
     shelves: Mapping[BoxKind, int | None],
 ) -> list[Section]:
     assert box.depth is not None, "it was settled with the boxes"
+    sizes = BOXES[box.kind]
     lines = [Line("id", box.id)]
     if place:
         lines.append(Line("wall", place.wall))
     lines += [
         Line("kind", box.kind),
-        Line("width", box.width.text),
-        Line("height", box.height.text),
-        Line("depth", box.depth.text, wanted=box.usual_depth,
+        Line("width", as_read(box.width, unit, sizes.width)),
+        Line("height", as_read(box.height, unit, sizes.height)),
+        Line("depth", as_read(box.depth, unit, sizes.depth), wanted=box.usual_depth,
              topic="usual_depth" if box.usual_depth else ""),
-        Line("above_floor", above.text) if above
+        Line("above_floor", as_read(above, unit, sizes.above_floor)) if above
         else Line("above_floor", given(ABOVE_FLOOR[box.kind], "mm").text, open=True),
     ]  # fmt: skip
     if place and place.x:

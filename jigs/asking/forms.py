@@ -74,6 +74,17 @@ def given(mm: float, unit: Unit) -> Given:
     return Given(write_length(mm, unit), mm)
 
 
+def as_read(length: Given, unit: Unit, within: Range) -> str:
+    """Write a length so that a job file of this unit reads it without a doubt: a bare number that
+    would be taken for another unit's is written in mm.
+
+    >>> gap = Range(0.5, 19)
+    >>> as_read(Given("1", 25.4), "in", gap), as_read(Given("1/2", 12.7), "in", gap)
+    ('25.4 mm', '1/2')
+    """
+    return f"{_write_mm(length.mm)} mm" if measure(length.text, unit, within).meant else length.text
+
+
 @dataclass(frozen=True, slots=True)
 class LengthForm:
     """A length; a bare number is in `unit`. `below`: it is less than that, mm."""

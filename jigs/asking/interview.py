@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 
 from jigs.asking.boxes import ask_boxes, ask_floor, ask_shelves, box_sections
 from jigs.asking.draft import RUNNING, BoxDraft, Draft, Line, Section
-from jigs.asking.forms import ChoiceForm, LengthForm, figure, given, write_length
+from jigs.asking.forms import ChoiceForm, LengthForm, as_read, figure, given, write_length
 from jigs.asking.hardware import ask_hardware
 from jigs.asking.question import Asking, Question, ask, need
 from jigs.asking.walls import ask_walls
@@ -60,7 +60,7 @@ def interview(name: str, listed: Listed | None = None) -> Asking[Draft]:
         Section(name="reveal", lines=reveal_lines),
         *hardware,
         *walls,
-        *box_sections(boxes, places, floor, shelves),
+        *box_sections(unit, boxes, places, floor, shelves),
     )
     return Draft(sections=sections, listed_by=listed.table(unit) if listed else "")
 
@@ -97,11 +97,15 @@ def _ask_reveal(unit: Unit) -> Asking[tuple[Reveal, tuple[Line, ...]]]:
     if top:
         reveal = replace(reveal, top=top.mm, top_counter=None)
     unsaid = amount is None
+    shown = {
+        key: as_read(given(getattr(reveal, key), unit), unit, keys[key].within)
+        for key in ("side", "bottom", "between")
+    }
     lines = (
-        Line("side", write_length(reveal.side, unit), unsaid, unsaid),
+        Line("side", shown["side"], unsaid, unsaid),
         Line("top", top.text if top else write_length(under, unit), open=top is None),
-        Line("bottom", write_length(reveal.bottom, unit), unsaid, unsaid),
-        Line("between", write_length(reveal.between, unit), unsaid, unsaid),
+        Line("bottom", shown["bottom"], unsaid, unsaid),
+        Line("between", shown["between"], unsaid, unsaid),
     )
     return reveal, lines
 

@@ -272,6 +272,24 @@ def test_a_range_at_the_very_left_moves_the_box_behind_it(tmp_path: Path) -> Non
     assert job.boxes[0].x == 50 + 700
 
 
+def test_a_figure_that_is_worked_out_is_never_taken_for_another_unit(tmp_path: Path) -> None:
+    """A gap of 1 in is written so that it does not read as 1 cm; nor a box of 50 in as one of
+    50 cm."""
+    answers = {
+        "units": "in", "reveal": "1/2", "box.1": "B1 tall 18 x 50: door left", "box.2": OPEN,
+    }  # fmt: skip
+    draft = answer_all(interview("x"), answers).draft
+    assert draft is not None
+    assert read_back(draft, tmp_path).reveal.between == pytest.approx(25.4)
+    path = tmp_path / "high.csv"
+    path.write_text("box,kind,width (in),height (in),hinged\nB1,door,18,50,left\n", "utf-8")
+    high = Listed(name=path.name, front_list=read_front_list(path), table=lambda unit: "")
+    draft = answer_all(interview("x", high), {"units": "in", "reveal": "0"}).draft
+    assert draft is not None
+    [box] = read_back(draft, tmp_path).boxes
+    assert (box.kind, box.height) == ("base", pytest.approx(50 * 25.4 + 25.4 / 8))
+
+
 def test_what_cannot_be_read_is_told_all_at_once() -> None:
     """Each by the key of its question; a question without a usual answer ends the interview."""
     answered = answer_all(

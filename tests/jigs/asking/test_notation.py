@@ -1,6 +1,10 @@
 """Boxes, fronts and walls in a line, and what is refused."""
 
+import contextlib
+
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from jigs.asking.forms import Form
 from jigs.asking.notation import BoxForm, FixesForm, WallsForm
@@ -53,3 +57,18 @@ def test_what_is_no_such_line_is_refused(form: Form[object], text: str, said: st
     with pytest.raises(JigsheetError) as error:
         form.read(text)
     assert said in str(error.value)
+
+
+PIECES = st.sampled_from(
+    ["B1", "W1", "base", "wall", "18", "30 1/2", "x", " ", ":", ";", ",", "@", "=", "left", "door",
+     "drawer", "3", "-", "1/0", "ß", "\u2028", "18x30", "north", "range=30x36", "1e9", "²"],
+)  # fmt: skip
+
+
+@settings(max_examples=300)
+@given(text=st.lists(PIECES, max_size=9).map("".join) | st.text(max_size=12))
+def test_any_text_is_read_or_refused(text: str) -> None:
+    """Nothing else comes of one."""
+    for form in (BOX, FIXES, WALLS):
+        with contextlib.suppress(JigsheetError):
+            form.read(text)
