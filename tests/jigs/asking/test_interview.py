@@ -287,7 +287,8 @@ def test_a_figure_that_is_worked_out_is_never_taken_for_another_unit(tmp_path: P
     draft = answer_all(interview("x", high), {"units": "in", "reveal": "0"}).draft
     assert draft is not None
     [box] = read_back(draft, tmp_path).boxes
-    assert (box.kind, box.height) == ("base", pytest.approx(50 * 25.4 + 25.4 / 8))
+    assert box.kind == "base"
+    assert box.height == pytest.approx(50 * 25.4 + 25.4 / 8)
 
 
 def test_what_cannot_be_read_is_told_all_at_once() -> None:
