@@ -2,15 +2,18 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
+from cli.changedsince import changes_since, nothing_stale, stale_among
 from cli.failures import Failure
 from cli.jobs import Asked
 from cli.labelstock import check_start, find_stock, raster_for
 from cli.manners import Choice, command
 from cli.options import (
+    changed_option,
     dots_option,
     only_option,
     output_option,
@@ -43,6 +46,7 @@ if TYPE_CHECKING:
 )
 @with_job
 @only_option
+@changed_option
 @stock_option
 @printer_option
 @dots_option
@@ -101,6 +105,7 @@ if TYPE_CHECKING:
 def labels(
     asked: Asked,
     only: tuple[str, ...],
+    since: Path | None,
     stock: str | None,
     printer: str | None,
     dots: int | None,
@@ -137,6 +142,13 @@ def labels(
         raise click.UsageError("--payload link is for labels: a tag is too small for a link.")
     pieces = cut_list(layout)
     chosen = select(layout, only, more=(piece.id for piece in pieces))
+    stale = None
+    if since is not None:
+        changes = changes_since(since, layout)
+        chosen = stale = stale_among(changes, changes.labels, chosen)
+        if not stale:
+            tell(nothing_stale(since, only or None))
+            asked.end(narrow(layout, frozenset()))
     if labels_of.bore is not None:
         data, count, words = draw_tags(
             layout, labels_of, raster, start=start, copies=copies, only=chosen
@@ -147,6 +159,8 @@ def labels(
         printed = as_printed(layout)
         stations = plan_stations(printed)
         listed = list_labels(printed, pieces, stations, order=order, kinds=kinds, only=chosen)
+        if stale is not None:  # a front's name chooses what stands behind it too
+            listed = tuple(words for words in listed if words.part in stale)
         if not listed:
             raise Failure(f"No label: {_none_of(kinds)}. No file is written.")
         if payload == "link":

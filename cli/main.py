@@ -24,7 +24,7 @@ STAGES: dict[str, tuple[str, ...]] = {
     "Before anything is cut": ("parts", "labels"),
     "At the drill": ("stations", "sheets", "holes"),
     "At the wall": ("hang",),
-    "All along": ("plan", "pack", "serve", "book", "progress"),
+    "All along": ("plan", "pack", "serve", "book", "progress", "changes"),
     "For your printer": ("calibrate", "stocks"),
 }
 """When each command is of use, in the order of the work. It stands in the module of its name."""

@@ -120,6 +120,18 @@ def only_option(command: Command) -> Command:
     return only_of("part, box or wall")(command)
 
 
+def changed_option(command: Command) -> Command:
+    """Take --changed-since: the pack whose paper is at the bench."""
+    return click.option(
+        "--changed-since",
+        "since",
+        metavar="PACK",
+        type=click.Path(path_type=Path),
+        help="Only what is stale in this pack, the folder that 'pack' wrote; 'jigsheet changes' "
+        "says why.",
+    )(command)
+
+
 def paper_option(command: Command) -> Command:
     """Take --paper: the page the sheets are drawn for."""
     return click.option(

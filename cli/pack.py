@@ -79,6 +79,7 @@ def make_pack(
     )
     from jigs.bench.boxtable import box_tables
     from jigs.bench.stations import plan_stations
+    from jigs.changes.making import make
     from jigs.checks.rubbing import before_order
     from jigs.cutlist.cutlist import choose_parts, cut_job
     from jigs.layout.layout import as_printed
@@ -117,6 +118,7 @@ def make_pack(
     paged = Paged()
     # What nothing is drilled at, or no side has lines of, makes no file.
     planned = plan_stations(printed, reach=reach_on(sheet))
+    made = make(printed, cut, order, planned, reach=reach_on(sheet))
     words = list_labels(printed, cut.pieces, planned)
     if planned:
         stations = bind_stations(printed, planned, sheet)
@@ -146,7 +148,7 @@ def make_pack(
     packed = write_pack(
         folder,
         files,
-        partial(contents_data, layout, words),
+        partial(contents_data, layout, words, made),
         layout.job.sources,
     )
     tell_unprintable(layout)

@@ -120,5 +120,25 @@ def _digest(data: bytes) -> str:
     return sha256(data).hexdigest()
 
 
+DEEP = 3
+"""So deep `contents.json` has a line for each value; what lies deeper stands on one line."""
+
+
 def _json(data: Mapping[str, object]) -> bytes:
-    return (json.dumps(data, indent=1, ensure_ascii=False) + "\n").encode(errors="replace")
+    return f"{_lines(data, 0)}\n".encode(errors="replace")
+
+
+def _lines(value: object, depth: int) -> str:
+    if depth == DEEP or not value or not isinstance(value, dict | list):
+        return json.dumps(value, ensure_ascii=False)
+    begin, end = "{}" if isinstance(value, dict) else "[]"
+    inner = (
+        [
+            f"{json.dumps(key, ensure_ascii=False)}: {_lines(each, depth + 1)}"
+            for key, each in value.items()
+        ]
+        if isinstance(value, dict)
+        else [_lines(each, depth + 1) for each in value]
+    )
+    margin = "\n" + " " * depth
+    return f"{begin}{margin} {f',{margin} '.join(inner)}{margin}{end}"

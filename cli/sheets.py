@@ -1,13 +1,16 @@
 """`jigsheet sheets`: the drilling sheets, to be printed at 100 %."""
 
 from collections.abc import Collection
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
+from cli.changedsince import changes_since, nothing_stale, stale_among
 from cli.jobs import Asked
 from cli.manners import command
 from cli.options import (
+    changed_option,
     each_option,
     format_option,
     only_option,
@@ -54,6 +57,7 @@ SIZE = {
 )
 @with_job
 @only_option
+@changed_option
 @each_option
 @click.option(
     "--first",
@@ -86,6 +90,7 @@ SIZE = {
 def sheets(
     asked: Asked,
     only: tuple[str, ...],
+    since: Path | None,
     each: bool,
     first: bool,
     stick: bool,
@@ -104,8 +109,11 @@ def sheets(
     from templates.words.costwords import cost_words, no_room_words
     from templates.words.textlines import counted
 
-    if first and only:
-        raise click.UsageError("--first chooses the parts itself; give it without --only.")
+    if first and (only or since):
+        option = "--only" if only else "--changed-since"
+        raise click.UsageError(f"--first chooses the parts itself; give it without {option}.")
+    if stick and since:
+        raise click.UsageError("One stick serves all equal sides: it is drawn whole.")
     if stick:
         _refuse_with_stick(form, first=first, strip=strip, each=each)
     if form in ("outlines", "dxf"):
@@ -114,6 +122,13 @@ def sheets(
     layout = asked.lay_out(*(() if folder else (target,)))
     sheet = find_paper(paper, printer, layout.job)
     chosen = select_first(layout) if first else select(layout, only)
+    if since is not None:
+        changes = changes_since(since, layout)
+        stale = stale_among(changes, changes.sheets, chosen)
+        if not stale:
+            tell(nothing_stale(since, chosen))
+            asked.end(narrow(layout, frozenset()))
+        chosen = stale
     concerned = narrow(layout, chosen)
     bare = form in ("outlines", "dxf")
     faults: tuple[str, ...] = ()

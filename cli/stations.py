@@ -1,13 +1,16 @@
 """`jigsheet stations`: a page for each setting of the drill, to be printed at 100 %."""
 
 from collections.abc import Iterable, Iterator
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
 
+from cli.changedsince import changes_since, nothing_stale
 from cli.jobs import Asked
 from cli.manners import command
 from cli.options import (
+    changed_option,
     format_option,
     only_of,
     output_by_form,
@@ -33,6 +36,7 @@ if TYPE_CHECKING:
 )
 @with_job
 @only_of("part, box, wall or station")
+@changed_option
 @click.option(
     "--first",
     is_flag=True,
@@ -57,6 +61,7 @@ if TYPE_CHECKING:
 def stations(
     asked: Asked,
     only: tuple[str, ...],
+    since: Path | None,
     first: bool,
     pilots: bool,
     paper: str,
@@ -66,7 +71,9 @@ def stations(
 ) -> None:
     """Draw a page for each setting of the drill.
 
-    It has all parts of JOB that share bit, stop and pattern."""
+    It has all parts of JOB that share bit, stop and pattern. With --changed-since a station is
+    drawn whole, since its page takes the place of the old one.
+    """
     from cli.drawing import bind, tell_unprintable, watched
     from jigs.bench.firstarticle import first_articles
     from jigs.bench.rows import choose_rows, first_rows, tried_together
@@ -83,6 +90,10 @@ def stations(
             raise click.UsageError(
                 f"--first is printed; --format {form} has a plate for each card."
             )
+    if since is not None and pilots:
+        raise click.UsageError(
+            "a pack's stations are drawn without --pilots: give one or the other."
+        )
     layout = asked.lay_out(*(() if folder else (target,)))
     sheet = find_paper(paper, printer, layout.job)
     printed = as_printed(layout)
@@ -94,6 +105,12 @@ def stations(
         planned = choose_rows(printed, planned, chosen)
         parts = {row.part.id for station in planned for row in station.rows}
         concerned = narrow(layout, chosen | parts)
+    if since is not None:
+        pages = changes_since(since, layout, reach_on(sheet)).pages
+        planned = tuple(station for station in planned if station.name in pages)
+        if not planned:
+            tell(nothing_stale(since, chosen))
+            asked.end(narrow(layout, frozenset()))
     articles = None
     if first:
         articles = tried_together(planned, first_articles(printed))

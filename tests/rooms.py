@@ -14,7 +14,7 @@ ROOT = Path(__file__).parents[1]
 ROOMS: dict[str, tuple[str, ...]] = {
     "jigs": (
         "ground", "given", "fittings", "reading", "asking", "box", "cutlist", "room", "gaps",
-        "checks", "layout", "order", "bench", "progress",
+        "checks", "layout", "order", "bench", "progress", "changes",
     ),
     "templates": (
         "page", "faces", "words", "jobfile", "writers", "cards", "sheets", "strips", "stations",

@@ -68,11 +68,16 @@ def _stand(
         last=next((steps[key] for key in reversed([*kept.marks]) if key in steps), None),
         stale=before[-1] if before else "",
         outdated=frozenset(
-            key
-            for key, code in kept.marks.items()
-            if part.code and code not in ("", part.code) and key.partition("-")[0] in WORKED
+            key for key in done_before(kept, part.code) if key.partition("-")[0] in WORKED
         ),
     )
+
+
+def done_before(kept: Kept, code: str) -> Mapping[str, str]:
+    """Give the steps that were marked when a part had other figures than those of its code now, by
+    their keys, each with the code of then. Of a part that is held back, or of a mark made while it
+    was, nobody can say."""
+    return {key: before for key, before in kept.marks.items() if code and before not in ("", code)}
 
 
 def _done(course: Course, kept: Kept) -> frozenset[str]:

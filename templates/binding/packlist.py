@@ -5,14 +5,17 @@ from collections.abc import Iterable, Mapping
 
 from jigs import __version__
 from jigs.box.parts import Layout
+from jigs.changes.keeping import made_data
+from jigs.changes.made import Made
 from templates.labels.labelwords import LabelWords
 
 
 def contents_data(
-    layout: Layout, labels: Iterable[LabelWords], digests: Mapping[str, str]
+    layout: Layout, labels: Iterable[LabelWords], made: Made, digests: Mapping[str, str]
 ) -> dict[str, object]:
-    """Give the contents; `digests`: the SHA-256 of each file (FIPS 180-4). A part that is held
-    back has no code, as on its label."""
+    """Give the contents; `digests`: the SHA-256 of each file (FIPS 180-4); `made`: all that the
+    job makes, by which a later state of it is told from this one. A part that is held back has no
+    code, as on its label."""
     return {
         "schema": 1,
         "jigsheet": __version__,
@@ -21,4 +24,5 @@ def contents_data(
         "read_from": [source.name for source in layout.job.sources],
         "parts": {label.part: label.code or None for label in labels},
         "files": dict(digests),
+        "made": made_data(made),
     }

@@ -45,10 +45,19 @@ OPEN_BOOK = (
 def station_title(station: Station) -> str:
     """Write a station's name in capitals, an ID in it as on its label: `CUPS RIGHT`, `BY HAND W3-1
     A`."""
-    if station.work != "by-hand":
-        return station.name.replace("-", " ").upper()
-    letter = station.name[len(f"{station.work}-{station.pattern}") :].upper()
-    return f"BY HAND {station.pattern}{letter.replace('-', ' ')}"
+    return name_title(station.name, station.work, station.pattern)
+
+
+def name_title(name: str, work: str, pattern: str) -> str:
+    """Write a station's name so, from what the station does and its pattern.
+
+    >>> name_title("by-hand-w3-1-a", "by-hand", "W3-1")
+    'BY HAND W3-1 A'
+    """
+    if work != "by-hand":
+        return name.replace("-", " ").upper()
+    letter = name[len(f"{work}-{pattern}") :].upper()
+    return f"BY HAND {pattern}{letter.replace('-', ' ')}"
 
 
 def hand_words(station: Station) -> str:

@@ -12,7 +12,7 @@ from tests.cli.conftest import Run
 ON_A_JOB = tuple(
     name
     for name in COMMANDS
-    if name not in ("demo", "new", "hardware", "stocks", "calibrate", "serve")
+    if name not in ("demo", "new", "hardware", "stocks", "calibrate", "serve", "changes")
 )
 
 WRITTEN = {
@@ -193,6 +193,12 @@ def test_a_folder_in_place_of_a_job_ends_with_1(command: str, run: Run, tmp_path
         ["plan", "JOB", "--a-day", "0"],
         ["plan", "JOB", "--format", "xlsx"],
         ["plan", "JOB", "--paper", "b5"],
+        ["changes", "JOB"],
+        ["changes", "JOB", "JOB", "JOB"],
+        ["changes", "JOB", "JOB", "--format", "pdf"],
+        ["sheets", "JOB", "--changed-since", "pack", "--first"],
+        ["sheets", "JOB", "--changed-since", "pack", "--stick"],
+        ["stations", "JOB", "--changed-since", "pack", "--pilots"],
     ],
     ids=" ".join,
 )

@@ -1,0 +1,111 @@
+"""What was given for a job, one value after the other, so that two jobs can be told apart by it.
+
+The values are named as the job file names them; what only says how a job was read, or how it is
+printed, is left out.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import fields, is_dataclass
+
+from jigs.changes.made import Given, Value, steps
+from jigs.given.job import BoxSpec, FrontSpec, Job
+
+LEFT_OUT = frozenset({
+    "name", "units", "boxes", "hinges", "slides", "pulls", "walls", "assumed", "assumptions",
+    "shown_in", "sources", "delivered", "delivery", "printers", "stocks", "doubts",
+})  # fmt: skip
+"""Of a job: what stands under keys of its own, and what makes no part another one."""
+_PUT_TOGETHER = ("five_piece.", "boring.", "hung.", "opened_by.", "words.", "portion.", "edges.")
+"""Values of a front that have keys of its own in the job file."""
+_BESIDE = ("measured.", "left.", "right.")
+"""What a key begins with there: `measured_width`, `left_filler`."""
+_NOT_OF_A_BOX = frozenset({"id", "fronts", "doubts", "inferred"})
+_NOT_OF_A_FRONT = frozenset({"id", "row"})
+_NOT_OF_A_RECORD = frozenset({"name", "confirmed", "written", "like", "standing"})
+
+
+def list_given(job: Job) -> tuple[Given, ...]:
+    """List all that was given for a job, in its order."""
+    return tuple(_given(job))
+
+
+def _given(job: Job) -> Iterator[Given]:
+    for key, value in _of(job, LEFT_OUT):
+        yield Given(kind="job", name="", key=key, value=value)
+    for wall in job.walls:
+        for key, value in _of(wall, frozenset({"name"})):
+            yield Given(kind="wall", name=wall.name, key=key, value=value)
+    for box in job.boxes:
+        yield from _of_box(box)
+    for kind, records in (("hinge", job.hinges), ("slide", job.slides), ("pull", job.pulls)):
+        for name, record in records.items():
+            for key, value in _of(record, _NOT_OF_A_RECORD):
+                yield Given(kind=kind, name=name, key=key, value=value)
+
+
+def _of_box(box: BoxSpec) -> Iterator[Given]:
+    for key, value in _of(box, _NOT_OF_A_BOX):
+        yield Given(kind="box", name=box.id, key=key, value=value)
+    front: FrontSpec
+    for front in box.fronts:
+        for key, value in _of(front, _NOT_OF_A_FRONT):
+            yield Given(kind="front", name=front.id, key=key, value=value, box=box.id)
+
+
+def _of(value: object, left_out: frozenset[str]) -> Iterator[tuple[str, Value]]:
+    """Give each value of a dataclass under its key; what is None was not given."""
+    assert is_dataclass(value), f"{type(value)} has no keys"
+    for each in fields(value):
+        if each.name not in left_out:
+            for key, plain in _flat(each.name, getattr(value, each.name)):
+                yield _written(key), plain
+
+
+def _written(key: str) -> str:
+    """Give a key as the job file has it.
+
+    >>> _written("boring.bored_tab"), _written("measured.width"), _written("material.side")
+    ('bored_tab', 'measured_width', 'material.side')
+    """
+    for group in _PUT_TOGETHER:
+        key = key.removeprefix(group)
+    for group in _BESIDE:
+        if key.startswith(group):
+            key = key.replace(".", "_", 1)
+    return key
+
+
+def _flat(key: str, value: object) -> Iterator[tuple[str, Value]]:
+    match value:
+        case None | () | "" | False:
+            return
+        case bool() | str():
+            yield key, value
+        case int() | float():
+            yield key, steps(value)
+        case tuple() if not any(is_dataclass(each) for each in value):
+            yield key, tuple(_plain(each) for each in value)
+        case tuple():
+            for number, each in enumerate(value, 1):
+                yield from _flat(f"{key} {number}", each)
+        case frozenset():
+            yield key, tuple(sorted(str(each) for each in value))
+        case Mapping():
+            for name, each in value.items():
+                yield from _flat(f"{key}.{name}", each)
+        case _ if is_dataclass(value):
+            for name, each in _of(value, frozenset()):
+                yield f"{key}.{name}", each
+        case _:
+            yield key, str(value)
+
+
+def _plain(value: object) -> Value:
+    match value:
+        case bool() | str():
+            return value
+        case int() | float():
+            return steps(value)
+        case tuple():
+            return tuple(_plain(each) for each in value)
+    return str(value)

@@ -1,0 +1,118 @@
+"""What a job makes as data, as a pack keeps it, and read back.
+
+A value that is as usual is left out. Whatever is of another shape than it should be is refused.
+"""
+
+import types
+from collections.abc import Mapping
+from dataclasses import MISSING, fields, is_dataclass
+from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
+
+from jigs.changes.made import Made, Value
+
+T = TypeVar("T")
+FORM = 1
+"""Of the data: another one as soon as a value is kept otherwise, or one more is."""
+
+
+def made_data(made: Made) -> dict[str, Any]:
+    """Give what a job makes as data, without what a pack says of itself: job and version."""
+    data = _data(made)
+    assert isinstance(data, dict)
+    return {"form": FORM} | {
+        key: value for key, value in data.items() if key not in ("job", "tool")
+    }
+
+
+def is_known(data: object) -> bool:
+    """Tell whether it is kept as this version keeps it."""
+    return isinstance(data, dict) and data.get("form") == FORM
+
+
+def read_made(data: object, *, job: str, tool: str) -> Made:
+    """Read it back. Raises ValueError for what was not written so."""
+    if not isinstance(data, dict):
+        raise ValueError("no table")
+    return _read(Made, {**data, "job": job, "tool": tool})
+
+
+def _data(value: object) -> object:
+    if is_dataclass(value) and not isinstance(value, type):
+        said = {}
+        for each in fields(value):
+            usual = each.default if each.default_factory is MISSING else each.default_factory()
+            own = getattr(value, each.name)
+            if own != usual:
+                said[each.name] = _data(own)
+        return said
+    if isinstance(value, Mapping):
+        return {key: _data(each) for key, each in value.items()}
+    if isinstance(value, tuple):
+        return [_data(each) for each in value]
+    return value
+
+
+def _read(kind: type[T], data: object) -> T:
+    if not isinstance(data, dict):
+        raise ValueError(f"{data!r:.40} is no {kind.__name__}")
+    hints = get_type_hints(kind)
+    given = {key: _value(hints[key], raw) for key, raw in data.items() if key in hints}
+    try:
+        return kind(**given)
+    except TypeError as error:
+        raise ValueError(str(error)) from error
+
+
+def _value(hint: Any, raw: object) -> object:
+    """Give a value of this type; ValueError for one that is none."""
+    kind, inner = get_origin(hint), get_args(hint)
+    if kind in (Union, types.UnionType):
+        return _plain(raw) if {bool, str} <= set(inner) else _either(inner, raw)
+    if kind is Literal:
+        if raw in inner:
+            return raw
+    elif kind is tuple:
+        if isinstance(raw, list):
+            return _row(inner, raw)
+    elif inner:
+        if isinstance(raw, dict):
+            return {str(key): _value(inner[1], each) for key, each in raw.items()}
+    elif is_dataclass(hint):
+        return _read(hint, raw)  # type: ignore[arg-type]
+    elif hint is float and isinstance(raw, int | float) and not isinstance(raw, bool):
+        return float(raw)
+    elif isinstance(raw, hint):
+        return raw
+    raise ValueError(f"{raw!r:.40} stands where it cannot")
+
+
+def _row(inner: tuple[Any, ...], raw: list[object]) -> tuple[object, ...]:
+    if inner[-1] is Ellipsis:
+        return tuple(_value(inner[0], each) for each in raw)
+    if len(inner) != len(raw):
+        raise ValueError(f"{len(raw)} values in place of {len(inner)}")
+    return tuple(_value(hint, each) for hint, each in zip(inner, raw, strict=True))
+
+
+def _either(hints: tuple[Any, ...], raw: object) -> object:
+    for hint in hints:
+        if hint is type(None):
+            if raw is None:
+                return None
+            continue
+        try:
+            return _value(hint, raw)
+        except ValueError:
+            continue
+    raise ValueError(f"{raw!r:.40} stands where it cannot")
+
+
+def _plain(raw: object) -> Value:
+    match raw:
+        case bool() | str():
+            return raw
+        case int() | float():
+            return float(raw)
+        case list():
+            return tuple(_plain(each) for each in raw)
+    raise ValueError(f"{raw!r:.40} is no value")

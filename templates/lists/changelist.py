@@ -1,0 +1,243 @@
+"""What an edit has made stale, as text, as data and for a spreadsheet.
+
+All three list the same: what was edited, what is printed anew, and the tasks of the parts.
+"""
+
+import json
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import Any
+
+from jigs.changes.causing import Edit
+from jigs.changes.comparing import Changes, NeedChange, StationChange
+from jigs.changes.made import Made, MadeHole
+from jigs.ground.grouped import grouped
+from templates.lists.cells import csv_text
+from templates.lists.changetasks import Group, Report, Task, list_tasks
+from templates.words.changewords import (
+    AS_IT_WAS,
+    BORE,
+    CAME,
+    CARE,
+    CODES_ALONE,
+    CUT,
+    EDITED,
+    LABEL,
+    NOTHING,
+    ORDER,
+    PRINT,
+    REPLACES,
+    SAME_CODES,
+    SPOILT,
+    SPOILT_IF,
+    confirmed_words,
+    edits_words,
+    needs_words,
+    title_words,
+)
+from templates.words.stationwords import name_title
+from templates.words.textlines import counted, wrapped
+
+COLUMNS = ("do", "name", "what", "if_done", "marked_at", "cause")
+"""The columns of the CSV list: `do` is print, label, part, cut, bore,
+order, spoilt or spoilt-if."""
+
+
+def changes_text(report: Report) -> str:
+    """Say for people what is stale, by what is to be done."""
+    changes = report.changes
+    lines = wrapped(title_words(changes, report.names), "", "  ")
+    lines += _titled(EDITED, edits_words(changes.edits))
+    whole = changes.old.whole and changes.new.whole
+    if changes.nothing:
+        said = [NOTHING if whole else SAME_CODES, *confirmed_words(changes)]
+        lines += [line for each in said for line in wrapped(each, "", "")]
+        return "".join(f"{line}\n" for line in lines)
+    if not whole:
+        lines += wrapped(CODES_ALONE, "", "")
+    lines += _titled(PRINT, [*_printed(changes), REPLACES])
+    tasks = list_tasks(report)
+    if len(changes.edits) == 1:  # it stands above, and is the cause of all
+        tasks = tuple(replace(task, cause="") for task in tasks)
+    for group, title in (("label", LABEL), ("part", CAME)):
+        if named := [task.words for task in tasks if task.group == group]:
+            lines += _titled(title, ["; ".join(named)])
+    lines += _titled(CUT, _said(tasks, "cut"))
+    lines += _titled(BORE, _said(tasks, "bore"))
+    lines += _titled(ORDER, needs_words(changes.needs, report.unit))
+    lines += _titled(SPOILT, _said(tasks, "spoilt"))
+    lines += _titled(SPOILT_IF, _said(tasks, "spoilt-if"))
+    if any(task.holes for task in tasks):
+        lines += [CARE]
+    elif whole and not tasks and not changes.needs:
+        lines += [AS_IT_WAS]
+    lines += [line for said in confirmed_words(changes) for line in wrapped(said, "", "")]
+    return "".join(f"{line}\n" for line in lines)
+
+
+def _titled(title: str, said: Sequence[str]) -> list[str]:
+    if not said:
+        return []
+    return [title, *(line for each in said for line in wrapped(each, "  ", "    "))]
+
+
+def _said(tasks: Sequence[Task], group: Group) -> list[str]:
+    """Say the tasks of a group, those alike together with the names of their parts."""
+    alike = grouped(
+        ((task.words, task.done, task.cause), task.part) for task in tasks if task.group == group
+    )
+    return [
+        f"{', '.join(dict.fromkeys(parts))}{f', {done}' if done else ''}: {text}"
+        f"{f' [{cause}]' if cause else ''}"
+        for (text, done, cause), parts in alike.items()
+    ]
+
+
+def _printed(changes: Changes) -> Iterator[str]:
+    """Say what is printed anew, file by file."""
+    for kind, title in (("changed", ""), ("new", "new: "), ("gone", "no more, throw away: ")):
+        if named := [_station(each) for each in changes.stations if each.kind == kind]:
+            yield f"stations.pdf: {title}{'; '.join(named)}"
+    for file, names in (("sheets.pdf", changes.sheets), ("labels.pdf", changes.labels)):
+        if names:
+            yield f"{file}: {len(names)} of {_all(changes, file)}: {', '.join(names)}"
+    if changes.tables:
+        yield f"heights.pdf: {', '.join(changes.tables)}"
+    if changes.drawn:
+        yield f"elevations.pdf: {_walls(changes.drawn)}"
+    if changes.hung:
+        yield f"hang.pdf: {_walls(changes.hung)}"
+
+
+def _all(changes: Changes, file: str) -> str:
+    parts = changes.new.parts.values()
+    drawn = sum(bool(part.stations) for part in parts)
+    return counted(drawn if file == "sheets.pdf" else len(parts), "part")
+
+
+def _walls(names: Sequence[str]) -> str:
+    return ", ".join(f"wall {name}" if name else "boxes at no wall" for name in names)
+
+
+def _station(change: StationChange) -> str:
+    station = change.station
+    title = name_title(station.name, station.work, station.pattern)
+    rows = dict.fromkeys(row.part for row in station.rows)
+    if change.kind == "gone" or set(rows) <= set(change.parts):
+        return title
+    return f"{title} ({', '.join(change.parts)})"
+
+
+def changes_json(report: Report) -> str:
+    """Give all that is stale as JSON text; lengths in mm."""
+    changes = report.changes
+    data = {
+        "schema": 1,
+        "old": _made_data(changes.old, report.names[0]),
+        "new": _made_data(changes.new, report.names[1]),
+        "nothing": changes.nothing,
+        "edits": [_edit_data(edit) for edit in changes.edits],
+        "print": {
+            "stations": [
+                {"name": each.name, "state": each.kind, "parts": list(each.parts)}
+                for each in changes.stations
+            ],
+            "sheets": list(changes.sheets),
+            "labels": list(changes.labels),
+            "heights": list(changes.tables),
+            "elevations": list(changes.drawn),
+            "hang": list(changes.hung),
+        },
+        "parts": [
+            {
+                "id": each.id,
+                "state": each.lot,
+                "was": each.before.id if each.before else None,
+                "codes": [each.before.code if each.before else None,
+                          each.after.code if each.after else None],
+            }
+            for each in changes.parts
+        ],
+        "tasks": [_task_data(task) for task in list_tasks(report)],
+        "order": [_need_data(need) for need in changes.needs],
+        "no_longer_open": list(changes.confirmed),
+    }  # fmt: skip
+    return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
+
+
+def _made_data(made: Made, name: str) -> dict[str, Any]:
+    return {"name": name, "job": made.job, "jigsheet": made.tool, "whole": made.whole}
+
+
+def _edit_data(edit: Edit) -> dict[str, Any]:
+    given = edit.given
+    return {
+        "of": given.kind,
+        "name": given.name or None,
+        "key": given.key or None,
+        "was": edit.before,
+        "now": edit.after,
+    }
+
+
+def _task_data(task: Task) -> dict[str, Any]:
+    size, deed = task.size, task.deed
+    return {
+        "do": task.group,
+        "part": task.part,
+        "text": task.words,
+        "cause": task.cause or None,
+        "marked": None if deed is None else {"by": deed.by, "step": deed.key or None,
+                                             "at": deed.at or None},
+        "size": None if size is None else {
+            "change": size.kind, "was_mm": list(size.before), "now_mm": list(size.after),
+            "less_mm": list(size.less),
+        },
+        "holes": [
+            {
+                "change": hole.kind, "by_mm": hole.by, "remedy": hole.cure,
+                "was": _hole_data(hole.before), "now": _hole_data(hole.after),
+            }
+            for hole in task.holes
+        ],
+    }  # fmt: skip
+
+
+def _hole_data(hole: MadeHole | None) -> dict[str, Any] | None:
+    if hole is None:
+        return None
+    return {
+        "purpose": hole.purpose, "face": hole.face, "side": hole.side, "x_mm": hole.x,
+        "y_mm": hole.y, "diameter_mm": hole.diameter, "depth_mm": hole.depth,
+    }  # fmt: skip
+
+
+def _need_data(change: NeedChange) -> dict[str, Any]:
+    need = change.need
+    return {
+        "what": need.what, "name": need.name or None, "sizes_mm": list(need.sizes),
+        "unit": need.unit, "was": change.before, "now": change.after,
+        "was_sizes_mm": list(change.was) or None,
+    }  # fmt: skip
+
+
+def changes_csv(report: Report) -> str:
+    """Give all that is stale for a spreadsheet, one thing a line."""
+    changes = report.changes
+    rows: list[tuple[str, ...]] = []
+    for station in changes.stations:
+        did = "throw away" if station.kind == "gone" else "print"
+        rows.append((did, station.name, "station", "", "", ""))
+    for what, names in (
+        ("sheet", changes.sheets), ("label", changes.labels), ("heights", changes.tables),
+        ("elevation", changes.drawn), ("hang", changes.hung),
+    ):  # fmt: skip
+        rows += [("print", name, what, "", "", "") for name in names]
+    for task in list_tasks(report):
+        at = task.deed.at if task.deed else ""
+        rows.append((task.group, task.part, task.words, task.done, at, task.cause))
+    rows += [
+        ("order", need.need.name, *needs_words([need], report.unit), "", "", "")
+        for need in changes.needs
+    ]
+    return csv_text(COLUMNS, rows)

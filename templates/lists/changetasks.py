@@ -1,0 +1,139 @@
+"""What is to be done after an edit, one line a task: what is cut, bored and labelled anew, and what
+is spoilt. Text, data and the list for a spreadsheet are made from these."""
+
+from collections.abc import Iterator, Mapping
+from typing import Literal
+
+from jigs.changes.boring import SPOILS, HoleChange
+from jigs.changes.comparing import Changes
+from jigs.changes.cups import KeptCups
+from jigs.changes.deeds import Deed, Deeds
+from jigs.changes.parting import PartChange
+from jigs.changes.sizing import LOST, SizeChange, is_front
+from jigs.ground.grouped import grouped
+from jigs.ground.lengths import Unit
+from jigs.ground.values import dataclass
+from templates.words.changewords import cause_words, lot_words
+from templates.words.savingwords import (
+    all_holes_words,
+    cups_words,
+    cure_words,
+    deed_words,
+    holes_words,
+    lost_words,
+    size_words,
+)
+
+Group = Literal["label", "part", "cut", "bore", "spoilt", "spoilt-if"]
+"""A part has another name; it came or went; the rest is what is to be done with it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """One thing to be done with a part, or that is spoilt in it."""
+
+    group: Group
+    part: str
+    words: str
+    """What is to be done."""
+    done: str = ""
+    """What is known of whether the old work is done."""
+    deed: Deed | None = None
+    cause: str = ""
+    """By which edits."""
+    size: SizeChange | None = None
+    holes: tuple[HoleChange, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report:
+    """What was compared, and what is known beside it."""
+
+    changes: Changes
+    deeds: Deeds
+    cups: Mapping[str, KeptCups]
+    unit: Unit
+    names: tuple[str, str]
+    """What the two were called on the command line."""
+
+
+def list_tasks(report: Report) -> tuple[Task, ...]:
+    """List all tasks, part by part in the order of the job."""
+    return tuple(task for change in report.changes.parts for task in _tasks(report, change))
+
+
+def _tasks(report: Report, change: PartChange) -> Iterator[Task]:
+    cause = cause_words(change.edits)
+    if said := lot_words(change):
+        group: Group = "label" if change.lot == "renamed" else "part"
+        yield Task(group=group, part=change.id, words=said, cause=cause)
+    if change.lot == "renamed":
+        return
+    if change.lot == "gone":
+        deed = report.deeds.of_any(change)
+        if deed.key:
+            yield Task(
+                group="spoilt", part=change.id, words="the job has it no more", deed=deed,
+                done=deed_words(deed), cause=cause,
+            )  # fmt: skip
+        return
+    for size in change.sizes:
+        yield from _of_size(report, change, size, cause)
+    yield from _of_holes(report, change, cause)
+
+
+def _of_size(report: Report, change: PartChange, size: SizeChange, cause: str) -> Iterator[Task]:
+    deed = report.deeds.of_size(change)
+    if deed.by == "now":
+        return
+    lost = size.kind in LOST
+    # What is ordered stands in the order; a drawer box is cut piece by piece.
+    ordered = is_front(change.part) and (lost or size.kind == "new")
+    if not ordered and size.kind != "box":
+        yield Task(
+            group="cut", part=change.id, words=size_words(size, change, report.unit),
+            done=deed_words(deed) if deed.key else "", deed=deed, cause=cause, size=size,
+        )  # fmt: skip
+    if lost:
+        yield Task(
+            group="spoilt" if deed.sure else "spoilt-if", part=change.id,
+            words=lost_words(size, change), done=deed_words(deed), deed=deed, cause=cause,
+            size=size,
+        )  # fmt: skip
+
+
+def _of_holes(report: Report, change: PartChange, cause: str) -> Iterator[Task]:
+    """Give the holes that changed alike together; of a part that is new all are bored, and nothing
+    more is said."""
+    if change.lot == "new":
+        return
+    if any(size.kind in LOST for size in change.sizes):
+        if count := len(change.part.holes):
+            yield Task(group="bore", part=change.id, words=all_holes_words(count), cause=cause)
+        return
+    alike = grouped(
+        ((hole.kind, hole.hole.purpose, hole.hole.face, hole.by, hole.cure), hole)
+        for hole in change.holes
+    )
+    kept = report.cups.get(change.id)
+    for holes in alike.values():
+        first = holes[0]
+        deed = report.deeds.of_hole(change, first)
+        words = holes_words(holes)
+        known = deed if deed.key else None
+        if deed.by == "now":
+            continue
+        spoils = first.cure in SPOILS and first.before is not None
+        yield Task(
+            group="bore", part=change.id,
+            words=words if spoils else f"{words}: {cure_words(holes, change)}",
+            done=deed_words(deed) if known else "", deed=known, cause=cause, holes=tuple(holes),
+        )  # fmt: skip
+        if spoils:
+            text = f"{words}: {cure_words(holes, change)}"
+            if kept is not None and first.hole.purpose == "cup":
+                text = f"{text}. {cups_words(kept)}"
+            yield Task(
+                group="spoilt" if deed.sure else "spoilt-if", part=change.id, words=text,
+                done=deed_words(deed), deed=deed, cause=cause, holes=tuple(holes),
+            )  # fmt: skip

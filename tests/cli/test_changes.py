@@ -1,0 +1,209 @@
+"""`changes`, and --changed-since: what is stale, what is spoilt, and that alone printed."""
+
+import csv
+import io
+import json
+from pathlib import Path
+
+import pytest
+
+from cli.serving.store import open_store
+from tests.cli.conftest import Run
+
+
+@pytest.fixture
+def edited(small: Path) -> Path:
+    """Give the small job with its drawer front 1/4 in higher, beside it."""
+    text = small.read_text("utf-8").replace('height = "6"', 'height = "6 1/4"')
+    path = small.with_name("edited.toml")
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def packed(run: Run, job: Path) -> Path:
+    folder = job.with_name("pack")
+    assert run("pack", job, "-o", folder).exit_code == 0
+    return folder
+
+
+def contents(pack: Path) -> dict[str, object]:
+    data = json.loads((pack / "contents.json").read_text("utf-8"))
+    assert isinstance(data, dict)
+    return data
+
+
+def test_nothing_is_stale_of_a_job_and_its_own_pack(run: Run, small: Path) -> None:
+    """Whichever stands first; nothing is written."""
+    pack = packed(run, small)
+    for words in ((small, small), (pack, small), (small, pack), (pack, pack)):
+        result = run("changes", *words)
+        assert result.exit_code == 0
+        assert result.stdout.endswith("\nNothing is stale.\n")
+        assert "EDITED" not in result.stdout
+    for command in ("stations", "sheets", "labels"):
+        result = run(command, small, "--changed-since", pack)
+        assert result.exit_code == 0
+        assert "No file is written." in result.stderr
+    assert list(Path().iterdir()) == []
+
+
+def test_an_edit_is_told_by_what_is_to_be_done(run: Run, small: Path, edited: Path) -> None:
+    """In the order of the work, with its cause; 1/4 in is 6.35 mm."""
+    result = run("changes", small, edited)
+    assert result.exit_code == 0
+    said = result.stdout
+    assert "front B1-1: height 152.4 -> 158.75" in said
+    titles = ["EDITED", "PRINT ANEW", "CUT ANEW", "BORE ANEW", "ORDER", "SPOILT IF"]
+    assert sorted(titles, key=said.index) == titles
+    assert "B1-1: too small by 6.4 mm in height, order it anew" in " ".join(said.split())
+    assert "B1-2" in said
+    assert "SPOILT, by what is marked" not in said
+
+
+def test_marks_say_what_is_spoilt_for_sure(run: Run, small: Path, edited: Path) -> None:
+    """What was bored by the code of before is; what was bored since is not; the rest may be."""
+    codes = contents(packed(run, small))["parts"]
+    assert isinstance(codes, dict)
+    new = json.loads(run("holes", edited, "--format", "json").stdout)
+    right = next(side["code"] for side in new["sides"] if side["side"] == "right")
+    with open_store(edited) as store:
+        store.mark("B1-SIDE-L", "bored-sides", codes["B1-SIDE-L"])
+        store.mark("B1-SIDE-R", "bored-sides", right)
+    data = json.loads(run("changes", small, edited, "--format", "json").stdout)
+    tasks = {(task["do"], task["part"]): task for task in data["tasks"]}
+    task = tasks["spoilt", "B1-SIDE-L"]
+    assert task["marked"]["by"] == "before"
+    assert task["holes"][0]["by_mm"] == pytest.approx(6.35)
+    assert not any(part == "B1-SIDE-R" for _, part in tasks)
+    assert ("spoilt-if", "B1-2") in tasks
+    text = run("changes", small, edited).stdout
+    assert "SPOILT, by what is marked as done\n  B1-SIDE-L, bored (marked " in text
+
+
+def test_a_spreadsheet_has_one_thing_a_line(run: Run, small: Path, edited: Path) -> None:
+    """The same things."""
+    rows = list(
+        csv.DictReader(io.StringIO(run("changes", small, edited, "--format", "csv").stdout))
+    )
+    assert {row["do"] for row in rows} == {"print", "cut", "bore", "order", "spoilt-if"}
+    printed = {row["name"] for row in rows if row["what"] == "sheet"}
+    assert printed == {"B1-1", "B1-1-BOX", "B1-2", "B1-SIDE-L", "B1-SIDE-R"}
+
+
+def test_cups_that_a_plate_answers_may_stay(run: Run, small: Path) -> None:
+    """The lines for the job are such that the tool takes them: the door has those cups then."""
+    text = small.read_text("utf-8").replace(
+        "[[box]]",
+        '[use]\nhinge = "mine"\n[hinge.mine]\nlike = "cup35-full"\nplates = ["0 mm", "3 mm"]\n'
+        'tabs = ["3 mm", "5 mm"]\nconstant = "15 mm"\n[[box]]',
+        1,
+    )
+    small.write_text(text, encoding="utf-8")
+    other = small.with_name("other.toml")
+    other.write_text(
+        text.replace('hinged = "left"', 'hinged = "left"\nhinges_at = ["150 mm", "500 mm"]'),
+        "utf-8",
+    )
+    said = " ".join(run("changes", small, other).stdout.split())
+    lines = said.partition("Or keep its cups: write ")[2].partition(" at front B1-2")[0]
+    kept = small.with_name("kept.toml")
+    keys = lines.replace('", h', '"\nh').replace("true, b", "true\nb")
+    kept.write_text(text.replace('hinged = "left"', f'hinged = "left"\n{keys}'), "utf-8")
+    assert run("check", kept).exit_code == 0
+    data = json.loads(run("changes", small, kept, "--format", "json").stdout)
+    moved = [hole["change"] for task in data["tasks"] for hole in task["holes"]]
+    assert "moved" not in moved
+
+
+def test_only_what_is_stale_is_printed(run: Run, demo_job: Path) -> None:
+    """Of the demo: one wall box's door hangs on the other side."""
+    pack = packed(run, demo_job)
+    text = demo_job.read_text("utf-8")
+    head, tail = text.split('id = "S3"')
+    demo_job.write_text(f'{head}id = "S3"{tail.replace("2100 mm", "2103 mm", 1)}', "utf-8")
+    data = json.loads(run("changes", pack, demo_job, "--format", "json").stdout)
+    assert data["edits"] == [
+        {"of": "box", "name": "S3", "key": "height", "was": 2100.0, "now": 2103.0}
+    ]
+    assert run("labels", demo_job, "--changed-since", pack, "--payload", "text").exit_code == 0
+    listed = run("labels", demo_job, "--changed-since", pack).stderr
+    assert f": {len(data['print']['labels'])} labels on " in listed
+    cards = json.loads(run("sheets", demo_job, "--changed-since", pack, "--format", "json").stdout)
+    drawn = {card["part"] for card in cards["cards"] if "part" in card}
+    assert drawn <= set(data["print"]["sheets"])
+    assert drawn
+    found = run("stations", demo_job, "--changed-since", pack, "--format", "json").stdout
+    stations = {each["name"]: each for each in json.loads(found)["stations"]}
+    assert list(stations) == [s["name"] for s in data["print"]["stations"] if s["state"] != "gone"]
+    whole = json.loads(run("stations", demo_job, "--format", "json").stdout)["stations"]
+    rows = {each["name"]: len(each["rows"]) for each in whole}
+    assert {name: len(each["rows"]) for name, each in stations.items()} == {
+        name: rows[name] for name in stations
+    }
+    some = run("sheets", demo_job, "--changed-since", pack, "--only", "W1", "-o", "w1.pdf")
+    assert "Of what was chosen nothing is stale" in some.stderr
+    assert not Path("w1.pdf").exists()
+
+
+def test_a_pack_of_before_tells_codes_alone(run: Run, small: Path, edited: Path) -> None:
+    """It says so, and names the parts."""
+    pack = packed(run, small)
+    data = contents(pack)
+    del data["made"]
+    (pack / "contents.json").write_text(json.dumps(data), "utf-8")
+    same = " ".join(run("changes", pack, small).stdout.split())
+    assert "kept nothing but the codes of its parts: all are the same" in same
+    said = " ".join(run("changes", pack, edited).stdout.split())
+    assert "what has changed it cannot say" in said
+    assert "B1-SIDE-L" in said
+    assert "CUT ANEW" not in said
+
+
+def test_what_is_no_pack_of_this_job_is_refused(run: Run, small: Path, tmp_path: Path) -> None:
+    """Another job's, none at all, a damaged one: exit 1 and nothing written."""
+    pack = packed(run, small)
+    other = tmp_path / "other.toml"
+    other.write_text(small.read_text("utf-8").replace("scullery", "pantry"), "utf-8")
+    empty = tmp_path / "empty"
+    empty.mkdir()
+    damaged = tmp_path / "damaged"
+    damaged.mkdir()
+    data = contents(pack)
+    data["made"] = {"form": 1, "parts": 3}
+    (damaged / "contents.json").write_text(json.dumps(data), "utf-8")
+    for job, since, told in (
+        (other, pack, 'is the pack of the job "Lock-keeper\'s scullery"'),
+        (small, empty, "is no pack"),
+        (small, small, "is no pack"),
+        (small, damaged, "is not what a pack wrote, or is damaged"),
+    ):
+        for words in (["sheets", job, "--changed-since", since], ["changes", since, job]):
+            if since == small and words[0] == "changes":
+                continue  # a job is compared with itself
+            result = run(*words)
+            assert result.exit_code == 1, words
+            assert told.replace('"', "'") in result.stderr.replace('"', "'"), result.stderr
+    assert list(Path().iterdir()) == []
+
+
+def test_faults_of_either_are_told(run: Run, small: Path, faulty: Path) -> None:
+    """By file and line; exit 1."""
+    for words in ((small, faulty), (faulty, small)):
+        result = run("changes", *words)
+        assert result.exit_code == 1
+        assert "faulty.toml:" in result.stderr
+        assert result.stdout == ""
+
+
+def test_sizes_as_delivered_make_paper_stale_and_no_wood(run: Run, demo_job: Path) -> None:
+    """What is measured is as it is: nothing is cut, and nothing is too small."""
+    pack = packed(run, demo_job)
+    arrived = demo_job.with_name("arrived.csv")
+    arrived.write_text("id,width,height\nB1-2,454.8 mm,614.4 mm\n", "utf-8")
+    data = json.loads(
+        run("changes", pack, demo_job, "--delivered", arrived, "--format", "json").stdout
+    )
+    # The sheet of the drawer front above it says the gap between the two.
+    assert data["print"]["sheets"] == ["B1-1", "B1-2"]
+    assert {task["do"] for task in data["tasks"]} <= {"bore"}
+    assert run("changes", demo_job, pack, "--delivered", arrived).exit_code == 2

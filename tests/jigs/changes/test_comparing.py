@@ -1,0 +1,223 @@
+"""Two states of a job held against each other, and against an independent comparison of the lists
+that the tool prints."""
+
+import json
+import tempfile
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from jigs.bench.stations import plan_stations
+from jigs.box.parts import Layout
+from jigs.changes.comparing import Changes, compare
+from jigs.changes.keeping import is_known, made_data, read_made
+from jigs.changes.made import Made
+from jigs.changes.making import make
+from jigs.cutlist.cutlist import choose_parts, cut_job
+from jigs.given.job import Job
+from jigs.layout.layout import lay_out
+from jigs.order.buying import make_order
+from jigs.reading.inputs import read_job
+from templates.labels.labellist import list_labels
+from templates.lists.holelist import holes_json
+from templates.lists.partslist import parts_json
+from tests.jobs import jobs
+from tests.jobtexts import HEAD, box_text
+from tests.uneven import UNEVEN
+
+REACH = 207.0
+TEXT = HEAD + UNEVEN + box_text(
+    "W1", "wall", 'kind = "pair"', more="x = 1000\nshelf = [{at = 300}]"
+)  # fmt: skip
+
+
+def state(job: Job) -> tuple[Layout, Made]:
+    layout = lay_out(job)
+    cut = cut_job(layout)
+    stations = plan_stations(layout, reach=REACH)
+    return layout, make(layout, cut, make_order(layout, cut), stations, reach=REACH)
+
+
+@cache
+def stated(text: str) -> tuple[Layout, Made]:
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "job.toml"
+        path.write_text(text, encoding="utf-8")
+        return state(read_job(path))
+
+
+def changes(before: str, after: str, text: str = TEXT) -> Changes:
+    assert before in text
+    return compare(stated(text)[1], stated(text.replace(before, after, 1))[1])
+
+
+def independent(layout: Layout) -> Mapping[str, object]:
+    """Give size, holes and code of each part as the lists of the tool have them."""
+    data: dict[str, list[Any]] = {}
+    holes = json.loads(holes_json(layout))
+    for key, name in (("fronts", "id"), ("sides", "board"), ("boxes", "part"), ("rollouts", "id")):
+        for part in holes.get(key, []):
+            sizes = {k: v for k, v in part.items() if k.endswith("_mm") and k[0] not in "xy"}
+            seen = [sizes, part["code"], part.get("withheld"), part.get("hinged"), part.get("kind")]
+            bored = [{k: v for k, v in h.items() if k != "part"} for h in part.get("holes", [])]
+            data.setdefault(part[name], []).extend([seen, bored])
+    for piece in json.loads(parts_json(choose_parts(layout, cut_job(layout))))["parts"]:
+        kept = {k: v for k, v in piece.items() if k not in ("open", "assumed")}
+        data.setdefault(piece["id"], []).append(kept)
+    return data
+
+
+def differing(one: Layout, other: Layout) -> set[str]:
+    before, after = independent(one), independent(other)
+    return {name for name in {*before, *after} if before.get(name) != after.get(name)}
+
+
+def reported(found: Changes) -> set[str]:
+    """Give all parts that are named, under both of their names."""
+    return {part.id for change in found.parts for part in (change.before, change.after) if part}
+
+
+@pytest.mark.parametrize("text", [TEXT, HEAD + UNEVEN])
+def test_a_job_is_no_other_than_itself(text: str) -> None:
+    """Nothing is stale, nothing was edited."""
+    found = compare(stated(text)[1], stated(text)[1])
+    assert found.nothing
+    assert (found.edits, found.confirmed, found.labels, found.pages) == ((), (), (), ())
+
+
+def test_what_a_pack_keeps_is_what_was_made() -> None:
+    """Through JSON and back, value by value."""
+    made = stated(TEXT)[1]
+    data = json.loads(json.dumps(made_data(made)))
+    assert is_known(data)
+    assert read_made(data, job=made.job, tool=made.tool) == made
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [None, [], {"parts": []}, {"parts": {"B1": 3}}, {"parts": {"B1": {"id": "B1"}}},
+     {"reach": "far"}, {"whole": 1}, {"walls": [{"name": 3}]}, {"given": [{"kind": {}}]}],
+)  # fmt: skip
+def test_what_is_damaged_is_refused(wrong: object) -> None:
+    """By one kind of error."""
+    with pytest.raises(ValueError, match=r"."):
+        read_made(wrong, job="Trial", tool="0")
+
+
+EDITS = {
+    "hinge": ("constant = 15", "constant = 17"),
+    "pull": ("centers = 160", "centers = 128"),
+    "slide": ("fixing_height = 33", "fixing_height = 34"),
+    "box": ("width = 900", "width = 890"),
+    "front": ("height = 200", "height = 190"),
+    "hand": ('hinged = "right"', 'hinged = "left"'),
+    "band": ("band = 0.6", "band = 1"),
+    "board": ("side = 18.3", "side = 18.0"),
+    "shelf": ("at = 300", "at = 332"),
+    "pins": ("from = 200", "from = 232"),
+    "reveal": ("bottom = 1.6", "bottom = 2.6"),
+}
+
+
+@pytest.mark.parametrize("edit", EDITS.values(), ids=EDITS)
+def test_the_parts_named_are_those_whose_lists_differ(edit: tuple[str, str]) -> None:
+    """An independent comparison of the holes and of the cut list finds the same ones; what else is
+    named has another label or sheet."""
+    before, after = edit
+    found = changes(before, after)
+    other = differing(stated(TEXT)[0], stated(TEXT.replace(before, after, 1))[0])
+    assert other <= reported(found)
+    more = reported(found) - other
+    assert all(change.label or change.sheet for change in found.parts if change.id in more)
+    [one] = found.edits
+    assert all(change.edits == (one,) for change in found.parts)
+
+
+@pytest.mark.parametrize("edit", EDITS.values(), ids=EDITS)
+def test_a_label_that_is_not_named_says_what_it_said(edit: tuple[str, str]) -> None:
+    """Word for word."""
+    before, after = edit
+    found = changes(before, after)
+    was, now = (
+        {
+            words.part: (words.payload, words.lines)
+            for words in list_labels(
+                layout, cut_job(layout).pieces, plan_stations(layout, reach=REACH)
+            )
+        }
+        for layout in (stated(TEXT)[0], stated(TEXT.replace(before, after, 1))[0])
+    )
+    assert [name for name in now if name not in found.labels and was.get(name) != now[name]] == []
+
+
+@settings(max_examples=12)
+@given(jobs(most_boxes=2), st.integers(0, 3), st.sampled_from(["width", "height", "depth"]))
+def test_any_box_of_another_size_names_the_parts_that_differ(
+    job: Job, number: int, key: str
+) -> None:
+    """One number of a made-up job."""
+    boxes = list(job.boxes)
+    at = number % len(boxes)
+    boxes[at] = replace(boxes[at], **{key: getattr(boxes[at], key) + 3.0})
+    (one, was), (other, now) = state(job), state(replace(job, boxes=tuple(boxes)))
+    assert differing(one, other) <= reported(compare(was, now))
+    assert compare(was, was).nothing
+
+
+def test_a_renamed_box_is_labelled_anew_and_nothing_else() -> None:
+    """Its parts are the same under other IDs: nothing is cut, bored or ordered."""
+    found = changes('id = "W1"', 'id = "W7"')
+    assert {change.lot for change in found.parts if change.id.startswith("W7")} == {"renamed"}
+    assert {(c.before.id, c.id) for c in found.parts if c.before} >= {
+        ("W1-1L", "W7-1L"), ("W1-SIDE-L", "W7-SIDE-L"),
+    }  # fmt: skip
+    assert found.needs == ()
+    assert not any(change.holes or change.sizes for change in found.parts)
+
+
+def test_boxes_that_change_names_change_names() -> None:
+    """Neither is taken for a changed one."""
+    text = TEXT.replace('"W1"', '"W9"').replace('"B1"', '"W1"').replace('"W9"', '"B1"')
+    found = compare(stated(TEXT)[1], stated(text)[1])
+    was = {c.before.id: c.id for c in found.parts if c.before and c.lot == "renamed"}
+    assert (was["W1-1L"], was["B1-3"]) == ("B1-1L", "W1-3")
+
+
+def test_a_plate_of_another_height_is_bought_and_bores_nothing() -> None:
+    """The cup stays; the sides' page names the plate."""
+    found = changes("plates = [0, 3]", "plates = [0, 3.3]")
+    assert {(need.need.what, need.after - need.before > 0) for need in found.needs} == {
+        ("plate", True), ("plate", False),
+    }  # fmt: skip
+    assert not any(change.holes for change in found.parts)
+    assert any("sides" in name for name in found.pages)
+
+
+def test_what_is_confirmed_makes_no_paper_stale_and_what_is_open_does() -> None:
+    """Paper that says OPEN too much misleads nobody; paper that is silent does."""
+    confirmed = 'fixing_inboard = 9.5\nconfirmed = "measured"'
+    text = TEXT.replace(confirmed, "fixing_inboard = 9.5")
+    was, now = stated(text)[1], stated(TEXT)[1]
+    assert compare(was, now).nothing
+    assert "hinge.mine.constant" in compare(was, now).confirmed
+    assert {"B1-3", "W1-1L"} <= set(compare(now, was).labels)
+
+
+def test_of_codes_alone_it_says_no_more_than_they_do() -> None:
+    """A pack of before: its parts and their codes."""
+    made = stated(TEXT)[1]
+    codes = {
+        name: replace(part, holes=(), size=(), cut=(), stations=())
+        for name, part in made.parts.items()
+    }
+    old = Made(job=made.job, tool="0", parts=codes, whole=False)
+    assert compare(old, made).nothing
+    found = compare(old, stated(TEXT.replace("fixing_inboard = 9.5", "fixing_inboard = 10"))[1])
+    assert set(found.recoded) == set(found.labels) == {"B1-3", "W1-1L", "W1-1R"}
+    assert found.parts == ()
