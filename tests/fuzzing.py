@@ -264,6 +264,10 @@ def check_left(folder: Path, before: dict[Path, bytes], result: Result, words: l
     assert not [path for path in made if path.name.startswith(".jigsheet")], words
     refused = result.exit_code == 2 or "nothing was made" in result.output
     assert not (refused and made), (words, made)
+    if "nothing was made" in result.output:
+        named = (*(path.name for path in before), "nowhere", *words)
+        faults = [line for line in result.stderr.splitlines() if ": " in line]
+        assert any(name in line for line in faults for name in named), (words, result.stderr)
     for path in made:
         assert path.suffix == ".sqlite" or whole(path), (words, path)
 

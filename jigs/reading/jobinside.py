@@ -130,7 +130,7 @@ def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSp
     if adjustable and "at" in row:
         row.note("at", "stands beside adjustable; a shelf is fixed or adjustable")
     if not adjustable and "at" not in row:
-        row.note("at", "is missing; give it, or adjustable = true")
+        row.book.note(row.path, "at is missing; give it, or adjustable = true")
     if not adjustable:
         for key in ("from", "to"):
             if key in row:

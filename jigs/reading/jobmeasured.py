@@ -79,9 +79,9 @@ def read_board_holes(table: Table, fronts: Sequence[str]) -> tuple[BoardHole, ..
         if "front" not in row and len(fronts) == 1:
             named = fronts[0]
         elif "front" not in row:
-            row.note(
-                "front",
-                "is missing; give the ID of the front that the hole serves"
+            row.book.note(
+                row.path,
+                "front is missing; give the ID of the front that the hole serves"
                 + (f": {', '.join(fronts)}" if fronts else ""),
             )
         elif fronts and named not in fronts:

@@ -24,6 +24,8 @@ from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")
 WORKBOOKS = (".xlsx", ".xls", ".ods")
+SAVED = "open it in its own program and save it again, or as .csv"
+"""What to do about a workbook that cannot be read."""
 TABLE_FILES = TEXT_FILES + WORKBOOKS
 """Endings of the files that hold a table."""
 
@@ -146,7 +148,9 @@ def _decode(path: Path, data: bytes) -> str:
             return data.decode(encoding)
         except UnicodeDecodeError:
             continue
-    raise refusal(path, "neither UTF-8, nor UTF-16 with its mark, nor Windows-1252")
+    raise refusal(
+        path, "neither UTF-8, nor UTF-16 with its mark, nor Windows-1252; save it again as UTF-8"
+    )
 
 
 def _guess_delimiter(lines: list[str]) -> str:
@@ -225,7 +229,7 @@ def _read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
             path, "too large for a front list, or damaged; save the list alone, as .csv"
         ) from error
     if "error" in answer:
-        raise refusal(path, f"cannot be read as a workbook ({answer['error']})")
+        raise refusal(path, f"cannot be read as a workbook ({answer['error']}); {SAVED}")
     for sheet in answer["sheets"]:
         trimmed = (_trim(number, cells) for number, cells in enumerate(sheet["rows"], 1))
         yield ListTable(
@@ -243,7 +247,7 @@ def _check_archive(path: Path, data: bytes) -> None:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             entries = archive.infolist()
     except Exception as error:  # arbitrary bytes raise arbitrary errors in there
-        raise refusal(path, f"a damaged workbook ({error})") from error
+        raise refusal(path, f"a damaged workbook ({error}); {SAVED}") from error
     # What is declared may be too little; the reading process has its own limit for that.
     if len(entries) > MOST_ENTRIES or sum(e.file_size for e in entries) > MOST_UNPACKED_BYTES:
         raise refusal(

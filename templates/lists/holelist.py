@@ -22,7 +22,7 @@ from templates.lists.cells import csv_text, in_mm, number
 from templates.words.findings import held_words, problems_data
 from templates.words.holewords import LIST_LEGEND
 from templates.words.openwords import STAMP, open_cell, open_data, open_words
-from templates.words.textlines import columned
+from templates.words.textlines import WIDTH, columned, line_width, wrapped
 from templates.words.wording import FRONT_WORDS, side_words
 
 COLUMNS = (
@@ -75,7 +75,14 @@ def holes_csv(layout: Layout) -> str:
 def holes_text(layout: Layout) -> str:
     """Give all holes as tables for people, places in the unit shown first."""
     unit = layout.job.shown
-    return "\n".join([*(_block(part, unit) for part in _parts(layout)), LIST_LEGEND]) + "\n"
+    return "\n".join([*(_block(part, unit) for part in _parts(layout)), _legend()]) + "\n"
+
+
+def _legend() -> str:
+    """Give the legend in its own lines, or in those of a narrow terminal."""
+    if line_width() >= WIDTH:
+        return LIST_LEGEND
+    return "\n".join(wrapped(LIST_LEGEND, "", "  "))
 
 
 def _parts(layout: Layout) -> Iterator[_Part]:
