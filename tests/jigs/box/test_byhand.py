@@ -159,7 +159,7 @@ def test_a_kit_is_read(tmp_path: Path) -> None:
         (text(KIT.replace('fixing = "kit"', 'fixing = "kit"\nslide = "runner"')), "beside"),
         (text(KIT.replace("mirror = true", 'leaf = "left"')), "a pair alone"),
         (text(KIT) + HOLE + 'front = "B9-1"\n', "not a front of this box"),
-        (text(KIT, 'kind = "door"\nhinged = "left"\n') + HOLE, "front: is missing"),
+        (text(KIT, 'kind = "door"\nhinged = "left"\n') + HOLE, "front is missing"),
     ],
 )
 def test_faults_of_kits_are_named(tmp_path: Path, written: str, said: str) -> None:
