@@ -12,7 +12,7 @@ from jigs.cutlist.cutlist import Cut
 from jigs.given.confirming import OpenNumber
 from jigs.ground.values import dataclass
 from jigs.progress.course import Course, plan_courses
-from jigs.progress.kept import Kept, stand
+from jigs.progress.kept import Kept
 from jigs.progress.tracked import Tracked, track
 from jigs.progress.workdays import MOST, Day, Done, divide, find_done, find_today
 from jigs.progress.workplan import Stage, plan_work
@@ -85,8 +85,7 @@ def plan_job(
     )  # fmt: skip
     days = divide(stages, most)
     kept = kept or {}
-    begun = any(part.id in kept and kept[part.id].marks for part in tracked)
-    done = find_done(stand(tracked, courses, kept).values(), tracked, begun=begun)
+    done = find_done(tracked, courses, kept)
     return JobPlan(
         layout=layout, parts={part.id: part for part in tracked}, courses=courses,
         stations=stations, days=days, most=most, articles=articles, setting=setting,

@@ -6,11 +6,12 @@ takes a first hand. It ends when things have been taken in hand so often as the 
 come first: fronts that were ordered. A station is never parted: its bit and stop are set once.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from jigs.ground.grouped import grouped
 from jigs.ground.values import dataclass, replace
-from jigs.progress.standing import Standing
+from jigs.progress.course import Course
+from jigs.progress.kept import Kept
 from jigs.progress.tracked import Tracked
 from jigs.progress.workplan import Stage, StageKind, Task
 
@@ -82,44 +83,66 @@ def _pieces_of(tasks: Sequence[Task], most: int) -> Iterator[Sequence[Task]]:
             yield from ((task,) for task in own)
 
 
+Act = tuple[str, str]
+"""A part and the key of its step."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
     """What of the work is done."""
 
-    acts: frozenset[tuple[str, str]] = frozenset()
-    """The parts and the keys of the steps that are marked."""
+    acts: frozenset[Act] = frozenset()
+    """The steps that are done, what the job itself says has arrived among them."""
+    marked: frozenset[Act] = frozenset()
+    """Those that somebody marked."""
     boxes: frozenset[str] = frozenset()
     """The boxes that are set, since something is hung or fitted in them."""
-    begun: bool = False
-    """Whether anything is marked; what the job itself says has arrived is none of it."""
+
+    @property
+    def begun(self) -> bool:
+        """Whether anything is marked."""
+        return bool(self.marked)
 
     def is_done(self, task: Task) -> bool:
-        """Tell whether a task is done. What nobody marks, the trial on scrap, is behind whoever
-        has marked anything."""
-        if task.step is not None:
-            return (task.part, task.step.key) in self.acts
-        return task.part in self.boxes or (self.begun and task.part not in task.boxes)
+        """Tell whether a task is known to be done. Nobody marks a box that is set, nor a trial."""
+        if task.step is None:
+            return task.part in self.boxes and task.part in task.boxes
+        return (task.part, task.step.key) in self.acts
+
+    def is_marked(self, task: Task) -> bool:
+        """Tell whether somebody marked a task."""
+        return task.step is not None and (task.part, task.step.key) in self.marked
 
 
 def find_done(
-    standings: Iterable[Standing], tracked: Iterable[Tracked], *, begun: bool = False
+    tracked: Iterable[Tracked], courses: Mapping[str, Course], kept: Mapping[str, Kept]
 ) -> Done:
-    """Say what is done, by how far the parts are; `begun`: whether anything is marked."""
+    """Say what of a job's parts is done, by their courses and by what is kept of them."""
     boxes = {part.id: part.boxes for part in tracked}
-    acts = {(standing.part, key) for standing in standings for key in standing.done}
-    hung = (part for part, key in acts if key in AT_THE_WALL)
+    marked = {(part, key) for part in boxes if part in kept for key in kept[part].marks}
+    acts = marked | {(part, key) for part in boxes for key in courses[part].given}
+    hung = (part for part, key in marked if key in AT_THE_WALL)
     return Done(
         acts=frozenset(acts),
-        boxes=frozenset(box for part in hung for box in boxes.get(part, ())),
-        begun=begun,
+        marked=frozenset(marked),
+        boxes=frozenset(box for part in hung for box in boxes[part]),
     )
 
 
 def find_today(days: Sequence[Day], done: Done) -> int:
     """Give the number of the first day with anything left to do, of a job of which nothing is
-    marked the first; the number after the last where nothing is left."""
+    marked the first; the number after the last where nothing is left.
+
+    A day of which nothing can be marked (an order, boxes that are set) is behind whoever has
+    marked anything of a later one.
+    """
     if not done.begun:
         return 1
-    return next(
-        (day.number for day in days if not all(map(done.is_done, day.tasks))), len(days) + 1
-    )
+    last = max((day.number for day in days if any(map(done.is_marked, day.tasks))), default=0)
+    for day in days:
+        tasks = [task for task in day.tasks if task.step is not None]
+        if tasks and not all(map(done.is_done, tasks)):
+            return day.number
+        if not tasks and day.number > last:
+            return day.number
+    return len(days) + 1

@@ -1,5 +1,6 @@
 """The work divided into days: shares of what is taken in hand, never a time."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -8,6 +9,7 @@ import pytest
 from jigs.given.build import Paint
 from jigs.given.job import FrontSpec, Job
 from jigs.given.measured import Arrival, DeliveredPiece, Delivery
+from jigs.progress.jobplan import JobPlan
 from jigs.progress.kept import Kept
 from jigs.progress.standing import Step
 from jigs.progress.workdays import Day, divide, find_done, find_today
@@ -93,47 +95,58 @@ def test_however_long_a_day_is_the_work_is_the_same(most: int) -> None:
         assert not over or day.stages[0].station or len(day.tasks) == 1
 
 
-def with_marks(marks: dict[str, tuple[str, ...]]) -> tuple[int, int]:
-    """Give today's number, and the day on which the boxes are set, of the golden box."""
+def today(marks: Mapping[str, Sequence[str]]) -> int:
+    """Give today's number, of the golden box with these steps marked."""
     kept = {part: Kept(marks=dict.fromkeys(keys, "")) for part, keys in marks.items()}
-    plan = planned(job(BOX), kept=kept)
-    [setting] = [day.number for day in plan.days if any(s.kind == "set" for s in day.stages)]
-    return plan.today, setting
+    return planned(job(BOX), kept=kept).today
+
+
+def marks_before(plan: JobPlan, number: int) -> dict[str, list[str]]:
+    """Mark all that stands on days before this one."""
+    marks: dict[str, list[str]] = {}
+    for day in plan.days[: number - 1]:
+        for task in day.tasks:
+            if task.step is not None:
+                marks.setdefault(task.part, []).append(task.step.key)
+    return marks
 
 
 def test_today_is_the_first_day_with_anything_left() -> None:
     """Of a job that nobody began the first; then that of the first step that is not marked."""
     plan = planned(job(BOX))
-    assert with_marks({})[0] == 1
-    assert with_marks({"B1-BOTTOM": ("cut",)})[0] == 2
-    boxes: dict[str, list[str]] = {}
-    days = {stage.kind: day.number for day in plan.days for stage in day.stages}
-    for day in plan.days:
-        if day.number < days["set"]:
-            for task in day.tasks:
-                if task.step is not None:
-                    boxes.setdefault(task.part, []).append(task.step.key)
-    marks = {part: tuple(keys) for part, keys in boxes.items()}
-    assert with_marks(marks)[0] == days["set"]
+    assert plan.days[1].stages[0].kind == "cut"
+    assert today({}) == 1
+    assert today({"B1-BOTTOM": ("cut",)}) == 2
+    assert today(marks_before(plan, len(plan.days))) == len(plan.days)
+    assert today(marks_before(plan, len(plan.days) + 1)) == len(plan.days) + 1
 
 
-def test_a_box_is_set_when_something_hangs_in_it() -> None:
-    """Nobody marks a box: a front that hangs says it."""
+def test_what_nobody_can_mark_is_behind_who_has_marked_anything_later() -> None:
+    """All boards are together: the boxes are to be measured. One front has arrived: they are set,
+    too."""
     plan = planned(job(BOX))
-    every = {
-        part: tuple(step.key for step in course.steps) for part, course in plan.courses.items()
-    }
-    today, setting = with_marks(every)
-    assert today == len(plan.days) + 1
-    unhung = every | {part: tuple(k for k in keys if k not in ("hung", "fitted", "adjusted"))
-                      for part, keys in every.items()}  # fmt: skip
-    assert with_marks(unhung)[0] == setting
+    [ordering] = [d.number for d in plan.days if any(s.kind == "order" for s in d.stages)]
+    marks = marks_before(plan, ordering)
+    assert today(marks) == ordering
+    [setting] = [d.number for d in plan.days if any(s.kind == "set" for s in d.stages)]
+    assert ordering < setting
+    assert today({**marks, "B1-2": ["arrived"]}) > setting
+
+
+def test_a_box_is_known_to_be_set_when_something_hangs_in_it() -> None:
+    """Nobody marks a box: a front that hangs says it."""
+    hung = planned(job(BOX), kept={"B1-2": Kept(marks={"hung": ""})})
+    [setting] = [stage for stage in stages(hung) if stage.kind == "set"]
+    assert all(map(hung.done.is_done, setting.tasks))
+    bored = planned(job(BOX), kept={"B1-2": Kept(marks={"bored-cups": ""})})
+    assert not any(map(bored.done.is_done, setting.tasks))
 
 
 def test_nothing_is_done_by_marks_of_parts_that_are_gone() -> None:
     """They name no task."""
     plan = planned(job(BOX))
-    done = find_done((), plan.parts.values())
+    gone = {"B9-1": Kept(marks={"hung": ""})}
+    done = find_done(plan.parts.values(), plan.courses, gone)
     assert find_today(plan.days, done) == 1
     assert not any(done.is_done(task) for day in plan.days for task in day.tasks)
 
