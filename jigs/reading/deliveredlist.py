@@ -58,7 +58,8 @@ SIZES = {
     "diagonal 1": DIAGONAL, "diagonal 2": DIAGONAL, "thickness": FRONT_BOARD,
 }  # fmt: skip
 
-DELIVERED = ColumnNames(SYNONYMS, SIZES)
+DELIVERED = ColumnNames(SYNONYMS, SIZES, ("id", "width", "height", "thickness", "count", "note"))
+"""A supplier's own words serve here too; what else he writes is left alone."""
 
 NEEDED = "a row without an ID gives width and height, by which it is matched"
 

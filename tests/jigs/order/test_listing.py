@@ -59,6 +59,18 @@ def test_the_header_names_the_unit(tmp_path: Path) -> None:
     assert piece.width == pytest.approx((17.25 * 25.4,))
 
 
+def test_a_packing_list_in_the_supplier_s_words(tmp_path: Path) -> None:
+    """Headings of front lists serve here too; prices and positions are left alone."""
+    text = (
+        "Pos;Kennung;Breite (mm);Höhe (mm);Stk.;E-Preis;Bemerkung\n"
+        "1;B1-1;454,0;152,4;1 Stk;9;Riss\n"
+    )
+    piece = read(tmp_path, text).pieces[0]
+    assert (piece.id, piece.width, piece.height, piece.count, piece.note) == (
+        "B1-1", (454.0,), (152.4,), 1, "Riss",
+    )  # fmt: skip
+
+
 def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
     """Each with its row and column, the value and what is allowed."""
     text = (
