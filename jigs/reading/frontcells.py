@@ -35,7 +35,7 @@ ORDERS = {
     "width-first": ("width", "height", "thickness"),
     "height-first": ("height", "width", "thickness"),
 }
-_GROUPED = re.compile(r"(?<![0-9.,])[0-9]{1,3}[.,][0-9]{3}(?![0-9])")
+_GROUPED = re.compile(r"(?<![0-9.,])[1-9][0-9]{0,2}[.,][0-9]{3}(?![0-9])")
 _THOUSANDS = {
     "point": re.compile(r"(?<=[0-9])\.(?=[0-9]{3}(?![0-9]))"),
     "comma": re.compile(r"(?<=[0-9]),(?=[0-9]{3}(?![0-9]))"),
@@ -117,6 +117,8 @@ class FrontCells(FrontMaking):
         self, row: ListRow, column: str, text: str, within: Range | None = None
     ) -> float | None:
         """Read a length; of a number that may be a thousand it is asked which sign parts them."""
+        if self.in_metres(column):
+            return super().measure(row, column, text, within)
         if self.spec.thousands:
             text = _THOUSANDS[self.spec.thousands].sub("", text).replace(",", ".")
         elif _GROUPED.search(text):

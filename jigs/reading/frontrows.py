@@ -17,7 +17,7 @@ from jigs.ground.values import replace
 from jigs.reading.frontboxes import FrontBoxes, HungRow, ListedFront
 from jigs.reading.frontcells import ALLOWED, FrontCells
 from jigs.reading.frontwords import count_hands, is_sum, read_hand
-from jigs.reading.headings import LIST_COLUMNS
+from jigs.reading.headings import LIST_COLUMNS, OTHER, is_measure
 from jigs.reading.jobboxes import USUAL_ALIKE
 from jigs.reading.listcells import find_sizes, read_whole_number
 from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, Unread, column_letter, shorten
@@ -106,6 +106,7 @@ class FrontRows(FrontBoxes):
             size = replace(described, column="size", unit=described.unit)
             self.header = replace(self.header, headings=(*self.header.headings, size))
         self._look_for_kinds()
+        self._look_for_units()
         kinds = [self.word_of(text).kind for row in self.rows() if (text := self.cell(row, "kind"))]
         self.kindless = not any(kinds) and any(self.word_of(text).kind for text in texts)
         hands = [text for row in self.read if (text := self.cell(row, "hinged"))]
@@ -121,7 +122,7 @@ class FrontRows(FrontBoxes):
                 self.note(
                     self.header.row, None,
                     f"no column 'kind'; {ALLOWED['kind']}; "
-                    f"{answer(('kind', 'C'), bare=self._bare)}, or unnamed=door where all are one",
+                    f"{answer(('kind', 'LETTER'), bare=self._bare)}, or unnamed=door for all",
                 )  # fmt: skip
 
     def _look_for_kinds(self) -> None:
@@ -135,6 +136,15 @@ class FrontRows(FrontBoxes):
                 kind = replace(heading, column="kind")
                 others = (h for h in self.header.headings if h is not heading)
                 self.header = replace(self.header, headings=(*others, kind))
+
+    def _look_for_units(self) -> None:
+        """Leave a column of boxes alone that says what its counts or sizes are in: `Unit`, pcs."""
+        heading = self.header.find("box")
+        texts = [text for row in self.read if (text := self.cell(row, "box"))]
+        if heading and not heading.stated and texts and all(map(is_measure, texts)):
+            others = (h for h in self.header.headings if h is not heading)
+            unit = replace(heading, column=OTHER)
+            self.header = replace(self.header, headings=(*others, unit))
 
     def _ask_cells_of(self, other: Unread) -> None:
         """Ask about a column whose heading is not known and whose cells say what no other does:

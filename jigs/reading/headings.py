@@ -197,6 +197,16 @@ def _ending(token: str) -> str:
     return ""
 
 
+def is_measure(text: str) -> bool:
+    """Tell whether a cell names what something is counted or measured in.
+
+    >>> is_measure("pcs."), is_measure("Stk"), is_measure("mm"), is_measure("B1")
+    (True, True, True, False)
+    """
+    found = read_heading(text)
+    return _unit(fold(text)) is not None or (found is not None and found.column == "count")
+
+
 def like_heading(text: str) -> str:
     """Give the column whose word a heading is like, "" where it is like none, or understood."""
     if read_heading(text):

@@ -18,6 +18,8 @@ _NUMBER = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)? ?[¼-¾⅐-⅞]?"
 _LENGTH = rf"{_NUMBER}\s*(?:mm|cm|in|\"|″|”)?"
 _SIZES = re.compile(rf"(?<![0-9.,/]){_LENGTH}(?:\s*[x×*]\s*{_LENGTH}){{1,2}}", re.IGNORECASE)
 _BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
+_LISTED = re.compile(r"\s*[,;/]\s+|\s*;\s*")
+"""Signs between sizes that say which they are: `H 713, W 597`."""
 _BEFORE = re.compile(r"(?P<letter>[^\W\d_]{1,12})[.:=]?\s*(?P<text>[0-9¼-¾⅐-⅞].*)")
 _BEHIND = re.compile(r"(?P<text>.*[^\W_])\s*\(?(?P<letter>[^\W\d_]{1,12})\.?\)?|"
                      r"(?P<text2>.*[\"″”'′])\s*\(?(?P<letter2>[^\W\d_]{1,12})\.?\)?")  # fmt: skip
@@ -38,9 +40,13 @@ def split_sizes(text: str) -> tuple[Part, ...]:
     """Part a cell of two or three sizes; empty for any other. A unit behind the last is that of
     all, if no other has one."""
     pieces = _BETWEEN.split(text.strip())
-    if not 2 <= len(pieces) <= MOST_SIZES:
+    named = [_read_part(piece.strip()) for piece in _LISTED.split(text.strip())]
+    if len(pieces) == 1 and all(part.column for part in named):
+        parts = named
+    else:
+        parts = [_read_part(piece.strip()) for piece in pieces]
+    if not 2 <= len(parts) <= MOST_SIZES:
         return ()
-    parts = [_read_part(piece.strip()) for piece in pieces]
     if not all(part.size[:1].isnumeric() for part in parts):
         return ()
     *first, last = parts

@@ -185,6 +185,8 @@ class RowReader:
         if any(misfit.row == row.number for misfit in self._misfits) or not all(texts.values()):
             return
         for column, text in texts.items():
+            if self.in_metres(column):
+                return
             unit = self._unit_of(column)
             try:
                 mm = measure(text, unit, self._ranges[column]).mm
@@ -265,7 +267,7 @@ class RowReader:
     ) -> float | None:
         """Read a text that stands in a column as a length in mm."""
         unit, within = self._unit_of(column), within or self._ranges[column]
-        if is_bare(text) and self._in_metres(column):
+        if is_bare(text) and self.in_metres(column):
             text = f"{text.strip()} m"
         try:
             found = measure(text, unit, within)
@@ -297,7 +299,8 @@ class RowReader:
         unit = self._units.get(column) or self._units.get("size") or self._bare_unit
         return "mm" if unit == "m" else unit
 
-    def _in_metres(self, column: str) -> bool:
+    def in_metres(self, column: str) -> bool:
+        """Tell whether the bare numbers of a column are metres."""
         return (self._units.get(column) or self._units.get("size")) == "m"
 
     def _empty_formula(self) -> str:

@@ -149,6 +149,32 @@ def test_a_hand_that_is_open_stays_open(tmp_path: Path) -> None:
     assert [row.spec.hinged for row in read_front_list(path).rows] == [None, None]
 
 
+def test_a_unit_that_is_no_box(tmp_path: Path) -> None:
+    """`Unit` is a box in one list and what the count is of in another."""
+    path = write(tmp_path, "kind,w,h,qty,unit\ndoor,597,713,1,pcs\ndrawer,597,140,2,pcs\n")
+    assert [row.box for row in read_front_list(path).rows] == ["", ""]
+    path = write(tmp_path, "kind,w,h,unit\ndoor,597,713,K1\n")
+    assert [row.box for row in read_front_list(path).rows] == ["K1"]
+
+
+def test_metres(tmp_path: Path) -> None:
+    """A heading may say so; a point before three digits is a decimal's there."""
+    path = write(tmp_path, "kind,width (m),height (m)\ndoor,0.597,0.713\n")
+    (row,) = read_front_list(path).rows
+    assert [row.spec.width, row.spec.height] == pytest.approx([597, 713])
+
+
+@pytest.mark.parametrize(
+    "cell", ["597 x 713", "W597 x H713", "H 713 x B 597", "H 713, W 597", "713 (H) × 597 (W)",
+             "59,7x71,3 cm", "597*713*19", "Door 597x713"],
+)  # fmt: skip
+def test_sizes_in_one_cell(tmp_path: Path, cell: str) -> None:
+    """What the cell says of itself goes before what was said of the list."""
+    path = write(tmp_path, f"kind;size\ndoor;{cell}\n")
+    (row,) = read_front_list(path, listed=parse_columns("order=width-first")).rows
+    assert [row.spec.width, row.spec.height] == pytest.approx([597, 713])
+
+
 def test_two_sheets_are_asked_about(tmp_path: Path) -> None:
     """Which of them is said by its name."""
     path = tmp_path / "fronts.xlsx"
