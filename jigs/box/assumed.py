@@ -8,6 +8,7 @@ its size or a place on it is computed from.
 """
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.fivepiece import assumed_of_frame
@@ -164,6 +165,7 @@ def list_assumed(
     )
 
 
+@lru_cache(maxsize=4096)  # said of every part alike; so all hold one text
 def word_key(key: str, figure: str) -> str:
     """Say a job's key, and its value, in words."""
     if key in WORDS:
@@ -181,16 +183,28 @@ def _figure(job: Job, key: str, box: BoxSpec | None) -> str:
     """Give the value that stands behind a key, "" where it is not a plain one."""
     table, _, rest = key.partition(".")
     name, _, field = rest.rpartition(".")
-    holders: dict[str, object] = {
-        "material": job.material,
-        "reveal": job.reveal,
-        "use": job.use,
-        "box": box,
-        "hinge": job.hinges.get(name),
-        "slide": job.slides.get(name),
-        "pull": job.pulls.get(name),
-    }
-    value = getattr(holders.get(table), field, None)
+    value = getattr(_holder(job, table, name, box), field, None)
     if isinstance(value, int | float):
         return format_length(value, job.units)
     return value if isinstance(value, str) else ""
+
+
+def _holder(job: Job, table: str, name: str, box: BoxSpec | None) -> object:
+    """Give what a table of the job was read into; None where there is nothing."""
+    match table:
+        case "material":
+            return job.material
+        case "reveal":
+            return job.reveal
+        case "use":
+            return job.use
+        case "box":
+            return box
+        case "hinge":
+            return job.hinges.get(name)
+        case "slide":
+            return job.slides.get(name)
+        case "pull":
+            return job.pulls.get(name)
+        case _:
+            return None

@@ -141,7 +141,10 @@ def collect_holes(fittings: Iterable[Fitting]) -> tuple[Hole, ...]:
 
 
 def moved(fitting: Fitting, across: float = 0.0, up: float = 0.0) -> Fitting:
-    """Give a fitting that stands so much further to the right, and so much higher; mm."""
+    """Give a fitting that stands so much further to the right, and so much higher; mm. One that
+    stays is given itself: a long job has many."""
+    if not (across or up):
+        return fitting
     return replace(
         fitting,
         holes=tuple(replace(hole, x=hole.x + across, y=hole.y + up) for hole in fitting.holes),

@@ -19,6 +19,7 @@ import unicodedata
 from collections.abc import Iterable
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise, zip_longest
 from typing import Literal
 
@@ -136,6 +137,7 @@ def count_tenths(mm: float) -> int:
     return math.floor(mm * 10 + 0.5 + 1e-6)
 
 
+@lru_cache(maxsize=8192)  # a job has few lengths, each written many times
 def format_inches(mm: float) -> str:
     """Write a length (mm) in inches to the nearest 1/32, reduced, without the unit: `17 7/8`.
 

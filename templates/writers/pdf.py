@@ -11,13 +11,13 @@ same pages give the same bytes, whatever the settings of the machine, except tha
 b'%PDF-1.7'
 """
 
-import io
 import math
 import re
 import zlib
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
-from typing import Any
+from tempfile import SpooledTemporaryFile
+from typing import IO, Any
 
 from jigs.ground.lengths import MM_PER_INCH
 from templates.page.marks import Circle, Dash, Line, Mark, Outline, Page, Qr, Text
@@ -50,6 +50,10 @@ _FOUR_QUARTERS = "{:.4f} {:.4f} m" + 4 * f"{6 * ' {:.4f}'} c" + " h"
 
 _RUN = re.compile(b"\1+")
 """Dark modules side by side, a byte each."""
+
+_HELD = 8_000_000
+"""So many bytes of finished pages are held in memory; those of a longer document go to a temporary
+file until its end."""
 
 _SETTINGS = {
     "useA85": 0,
@@ -122,9 +126,8 @@ def write_pdf(
     and where there is no page at all.
     """
     canvas_class, _, regular, _ = _library()
-    buffer = io.BytesIO()
     canvas = canvas_class(
-        buffer,
+        "",
         pagesize=(1, 1),
         pageCompression=1,
         invariant=1,
@@ -142,40 +145,65 @@ def write_pdf(
     words = _Words(canvas._doc)
     entries: set[str] = set()
     number = 0
-    for number, page in enumerate(pages, start=1):
-        across, up = page.scale
-        wide, high = _points(page.width * across), _points(page.height * up)
-        unit = _user_unit(max(wide, high))
-        canvas.setPageSize((wide / unit, high / unit))
-        if page.entry and page.entry not in entries:
-            entries.add(page.entry)
-            canvas.bookmarkPage(f"page-{number}", fit="Fit")
-            canvas.addOutlineEntry(known(page.entry), f"page-{number}")
-        drawn = _draw(page.marks, words)
-        if page.scale != (1.0, 1.0) or unit > 1:
-            drawn = f"{across / unit:.7f} 0 0 {up / unit:.7f} 0 0 cm\n{drawn}"
-        canvas.addLiteral(drawn)
-        canvas.showPage()
-        _press(canvas._doc.Pages.pages[-1], unit)
-    if not number:
-        raise ValueError("a PDF of no pages at all; at least one is needed")
-    if entries:
-        canvas.showOutline()
-    canvas.save()
-    return buffer.getvalue()
+    with SpooledTemporaryFile(_HELD) as pressed:
+        for number, page in enumerate(pages, start=1):
+            across, up = page.scale
+            wide, high = _points(page.width * across), _points(page.height * up)
+            unit = _user_unit(max(wide, high))
+            canvas.setPageSize((wide / unit, high / unit))
+            if page.entry and page.entry not in entries:
+                entries.add(page.entry)
+                canvas.bookmarkPage(f"page-{number}", fit="Fit")
+                canvas.addOutlineEntry(known(page.entry), f"page-{number}")
+            drawn = _draw(page.marks, words)
+            if page.scale != (1.0, 1.0) or unit > 1:
+                drawn = f"{across / unit:.7f} 0 0 {up / unit:.7f} 0 0 cm\n{drawn}"
+            canvas.addLiteral(drawn)
+            canvas.showPage()
+            _press(canvas._doc.Pages.pages[-1], unit, pressed)
+        if not number:
+            raise ValueError("a PDF of no pages at all; at least one is needed")
+        if entries:
+            canvas.showOutline()
+        data: bytes = canvas.getpdfdata()
+        return data
 
 
-def _press(page: Any, unit: int) -> None:
-    """Compress a finished page at once: the library would keep its text until the end."""
+def _press(page: Any, unit: int, pressed: IO[bytes]) -> None:
+    """Compress a finished page at once and put it aside: the library would keep its text until
+    the end."""
     if unit > 1:  # the library does not know this entry of a page
         page.__NoDefault__ = [*page.__NoDefault__, "UserUnit"]
         page.UserUnit = unit
+    packed = zlib.compress(page.stream.encode("latin-1"))
+    page.Contents = _aside_class()(pressed, pressed.tell(), len(packed))
+    pressed.write(packed)
+    page.stream = None
+
+
+@lru_cache(maxsize=1)
+def _aside_class() -> Any:
+    """Make the class of a stream that is put aside, once the library is loaded."""
     from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream
 
-    packed = zlib.compress(page.stream.encode("latin-1"))
     filters = PDFArray([PDFName("FlateDecode")])
-    page.Contents = PDFStream(PDFDictionary({"Filter": filters}), content=packed)
-    page.stream = None
+
+    class Aside(PDFStream):  # type: ignore[misc]
+        """A stream that is read back as the document is written."""
+
+        def __init__(self, file: IO[bytes], start: int, length: int) -> None:
+            super().__init__(PDFDictionary({"Filter": filters}), content=b"")
+            self.file, self.start, self.length = file, start, length
+
+        def format(self, document: Any) -> bytes:
+            """Give its bytes in the file; they are not kept."""
+            self.file.seek(self.start)
+            self.content = self.file.read(self.length)
+            formatted: bytes = super().format(document)
+            self.content = b""
+            return formatted
+
+    return Aside
 
 
 def _user_unit(longest: float) -> int:

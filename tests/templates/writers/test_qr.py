@@ -5,6 +5,8 @@ import pytest
 import zxingcpp
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from qrcode.constants import ERROR_CORRECT_M
+from qrcode.main import QRCode
 
 from templates.writers.qr import QUIET, Matrix, qr_matrix, qr_side
 
@@ -78,3 +80,13 @@ def test_small_letters_are_read_back_too() -> None:
     assert read_back(qr_matrix("http://galley.local:8000/p/B3-2")) == (
         "http://galley.local:8000/p/B3-2"
     )
+
+
+@pytest.mark.parametrize("characters", [1, 20, 38, 61, 90, 122, 154, 180, 213, 600])
+def test_the_encoder_itself_makes_the_same_symbol(characters: int) -> None:
+    """Versions 1 to 9 and a large one, each twice: where its bits go is known the second time."""
+    for text in ("A7 " * 200, "/9:" * 200):
+        plain = QRCode(error_correction=ERROR_CORRECT_M, border=0, mask_pattern=3)
+        plain.add_data(text[:characters], optimize=0)
+        plain.make()
+        assert qr_matrix(text[:characters]) == tuple(map(tuple, plain.modules))
