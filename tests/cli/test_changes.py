@@ -115,34 +115,66 @@ def test_cups_that_a_plate_answers_may_stay(run: Run, small: Path) -> None:
     assert "moved" not in moved
 
 
-def test_only_what_is_stale_is_printed(run: Run, demo_job: Path) -> None:
-    """Of the demo: one wall box's door hangs on the other side."""
-    pack = packed(run, demo_job)
-    text = demo_job.read_text("utf-8")
-    head, tail = text.split('id = "S3"')
-    demo_job.write_text(f'{head}id = "S3"{tail.replace("2100 mm", "2103 mm", 1)}', "utf-8")
-    data = json.loads(run("changes", pack, demo_job, "--format", "json").stdout)
+SECOND = """\
+[[box]]
+id = "W1"
+wall = "north"
+kind = "wall"
+width = "15"
+height = "30"
+depth = "12"
+  [[box.front]]
+  kind = "door"
+  hinged = "right"
+"""
+
+
+def test_only_what_is_stale_is_printed(run: Run, small: Path) -> None:
+    """A wall box 3 mm higher: its own parts, and each station of its door with all its rows."""
+    small.write_text(small.read_text("utf-8") + SECOND, "utf-8")
+    pack = packed(run, small)
+    small.write_text(
+        small.read_text("utf-8").replace('height = "30"', 'height = "765 mm"'), "utf-8"
+    )
+    data = json.loads(run("changes", pack, small, "--format", "json").stdout)
     assert data["edits"] == [
-        {"of": "box", "name": "S3", "key": "height", "was": 2100.0, "now": 2103.0}
+        {"of": "box", "name": "W1", "key": "height", "was": 762.0, "now": 765.0}
     ]
-    assert run("labels", demo_job, "--changed-since", pack, "--payload", "text").exit_code == 0
-    listed = run("labels", demo_job, "--changed-since", pack).stderr
-    assert f": {len(data['print']['labels'])} labels on " in listed
-    cards = json.loads(run("sheets", demo_job, "--changed-since", pack, "--format", "json").stdout)
+    labels, sheets = data["print"]["labels"], data["print"]["sheets"]
+    assert {"W1-1", "W1-SIDE-L", "W1-SIDE-R", "W1-BACK"} <= set(labels)
+    assert not any(name.startswith("B1") for name in (*labels, *sheets))
+    told = run("labels", small, "--changed-since", pack).stderr
+    assert f": {len(labels)} labels on 1 sheet" in told
+    cards = json.loads(run("sheets", small, "--changed-since", pack, "--format", "json").stdout)
     drawn = {card["part"] for card in cards["cards"] if "part" in card}
-    assert drawn <= set(data["print"]["sheets"])
-    assert drawn
-    found = run("stations", demo_job, "--changed-since", pack, "--format", "json").stdout
-    stations = {each["name"]: each for each in json.loads(found)["stations"]}
+    assert drawn == set(sheets) == {"W1-1", "W1-SIDE-R"}
+    found = run("stations", small, "--changed-since", pack, "--format", "json").stdout
+    stations = {each["name"]: len(each["rows"]) for each in json.loads(found)["stations"]}
     assert list(stations) == [s["name"] for s in data["print"]["stations"] if s["state"] != "gone"]
-    whole = json.loads(run("stations", demo_job, "--format", "json").stdout)["stations"]
+    whole = json.loads(run("stations", small, "--format", "json").stdout)["stations"]
     rows = {each["name"]: len(each["rows"]) for each in whole}
-    assert {name: len(each["rows"]) for name, each in stations.items()} == {
-        name: rows[name] for name in stations
-    }
-    some = run("sheets", demo_job, "--changed-since", pack, "--only", "W1", "-o", "w1.pdf")
+    assert stations == {name: rows[name] for name in stations}
+    assert set(stations) < set(rows)
+    assert any(row["part"].startswith("B1") for s in json.loads(found)["stations"]
+               for row in s["rows"])  # fmt: skip
+    some = run("sheets", small, "--changed-since", pack, "--only", "B1", "-o", "b1.pdf")
+    assert some.exit_code == 0
     assert "Of what was chosen nothing is stale" in some.stderr
-    assert not Path("w1.pdf").exists()
+    assert not Path("b1.pdf").exists()
+
+
+def test_a_part_that_is_no_more_is_spoilt_if_it_was_worked_on(run: Run, small: Path) -> None:
+    """By its marks, whatever the code."""
+    text = small.read_text("utf-8")
+    small.write_text(text + SECOND, "utf-8")
+    pack = packed(run, small)
+    with open_store(small) as store:
+        store.mark("W1-1", "bored-cups", str(contents(pack)["parts"]["W1-1"]))  # type: ignore[index]
+    small.write_text(text, "utf-8")
+    said = run("changes", pack, small).stdout
+    assert "W1-1 is no more" in said
+    assert "W1-1, cups bored (marked " in said.partition("SPOILT, by what is marked")[2]
+    assert "box W1: no more" in said
 
 
 def test_a_pack_of_before_tells_codes_alone(run: Run, small: Path, edited: Path) -> None:
@@ -195,15 +227,14 @@ def test_faults_of_either_are_told(run: Run, small: Path, faulty: Path) -> None:
         assert result.stdout == ""
 
 
-def test_sizes_as_delivered_make_paper_stale_and_no_wood(run: Run, demo_job: Path) -> None:
+def test_sizes_as_delivered_make_paper_stale_and_no_wood(run: Run, small: Path) -> None:
     """What is measured is as it is: nothing is cut, and nothing is too small."""
-    pack = packed(run, demo_job)
-    arrived = demo_job.with_name("arrived.csv")
+    pack = packed(run, small)
+    arrived = small.with_name("arrived.csv")
     arrived.write_text("id,width,height\nB1-2,454.8 mm,614.4 mm\n", "utf-8")
-    data = json.loads(
-        run("changes", pack, demo_job, "--delivered", arrived, "--format", "json").stdout
-    )
+    words = ["changes", pack, small, "--delivered", arrived, "--format", "json"]
+    data = json.loads(run(*words).stdout)
     # The sheet of the drawer front above it says the gap between the two.
     assert data["print"]["sheets"] == ["B1-1", "B1-2"]
     assert {task["do"] for task in data["tasks"]} <= {"bore"}
-    assert run("changes", demo_job, pack, "--delivered", arrived).exit_code == 2
+    assert run("changes", small, pack, "--delivered", arrived).exit_code == 2
