@@ -86,7 +86,9 @@ def calibrate(
         return
     if name is None:
         if any((across, along, job, diagonals, tray, labels_right, labels_up, dots)):
-            raise click.UsageError("give the printer a NAME: jigsheet calibrate garage --across ..")
+            raise click.UsageError(
+                "the printer wants a NAME: jigsheet calibrate NAME --across LENGTH --along LENGTH."
+            )
         _print_page(paper, output or "calibrate.pdf")
         return
     moved = labels_right, labels_up

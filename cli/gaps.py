@@ -72,7 +72,9 @@ def gaps(
 
     paper_for_drawings(form)
     if measured is not None and form == "svg":
-        raise click.UsageError("--measured makes lists: --format text, csv, json or pdf.")
+        raise click.UsageError(
+            "--measured makes lists (svg given): --format text, csv, json or pdf."
+        )
     target = output or {"pdf": "gaps.pdf" if measured is None else "screws.pdf", "svg": "gaps"}.get(
         form, "-"
     )

@@ -160,7 +160,9 @@ def _paper_for(form: str | None, drawn: Sequence[str]) -> None:
     given = click.get_current_context().get_parameter_source("paper")
     if given is not click.core.ParameterSource.DEFAULT and form not in drawn:
         said = " and ".join(drawn)
-        raise click.UsageError(f"--paper is for --format {said}; the other forms are on no paper.")
+        raise click.UsageError(
+            f"--paper is for --format {said} ({form or 'text'} given), which is on paper."
+        )
 
 
 def printer_option(command: Command) -> Command:

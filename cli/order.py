@@ -55,7 +55,7 @@ def order(
     from templates.lists.supplierlist import fronts_csv
 
     if fronts and form not in (None, "csv"):
-        raise click.UsageError("--fronts is a CSV list; give it without --format.")
+        raise click.UsageError(f"--fronts is a list as CSV ({form} given); leave --format out.")
     paper_for_pdf(form)
     target = output or (f"order.{form}" if form in ("pdf", "xlsx") else "-")
     layout = before_order(asked.lay_out(target))

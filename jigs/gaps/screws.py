@@ -207,7 +207,12 @@ def match_gaps(
             allowed = names or "a front as 'gaps --format csv' lists it"
             faults.append(Fault(row.where, f"{what} ({row.words()!r} given); allowed: {allowed}"))
     if not (given or faults):
-        faults.append(Fault("the list of gaps", "no gap in it was measured; one at least is"))
+        faults.append(
+            Fault(
+                "the list of gaps",
+                "no gap in it was measured; write how wide one is, at least, into its row",
+            )
+        )
     if faults:
         raise ReadingError(faults)
     return tuple(given)

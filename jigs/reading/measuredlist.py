@@ -64,9 +64,13 @@ class _GapRows(RowReader):
             self.check_headings(row)
             first, second = self.read_size(row, FIRST), self.read_size(row, SECOND)
             if first is None and self.cell(row, SECOND):
-                self.note_at(row, FIRST, "missing; a gap measured at one end alone stands here")
+                self.note_at(
+                    row,
+                    FIRST,
+                    "missing; a gap that was measured at one end alone stands in this column",
+                )
             if not self.cell(row, "front") and (self.cell(row, FIRST) or self.cell(row, SECOND)):
-                self.note_at(row, "front", "missing; the ID of a front at the gap")
+                self.note_at(row, "front", "missing; give the ID of a front at the gap")
             elif first is not None:
                 yield MeasuredGap(
                     where=self.place(row.number),
