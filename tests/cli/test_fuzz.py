@@ -99,7 +99,26 @@ def odd_options(dice: random.Random, folder: Path) -> list[str]:
     return [name, *given, *options_of(dice, name, NAMES)]
 
 
-KINDS = (damaged_job, damaged_fronts, damaged_gaps, odd_options, damaged_delivery, damaged_demo)
+def new_job(dice: random.Random, folder: Path) -> list[str]:
+    """A list in any coding, or a box in a line, and answers right and wrong, to `new`."""
+    job = str(folder / "new.toml")
+    box = ["--box", dice.choice(("B1 base 600 x 720: drawer 140, door left", "B1 base 600", "x"))]
+    listed = ["--fronts", str(list_file(dice, FRONTS, folder, "fronts"))]
+    units = ["--units", dice.choice(("mm", "mm", "in", "ell"))]
+    more = options_of(dice, "new", NAMES) if dice.randrange(3) == 0 else []
+    given = [dice.choice((box, listed, listed)), units, more]
+    return ["new", job, "--usual", *(word for words in given for word in words)]
+
+
+KINDS = (
+    damaged_job,
+    damaged_fronts,
+    damaged_gaps,
+    odd_options,
+    damaged_delivery,
+    damaged_demo,
+    new_job,
+)
 
 
 def try_one(kind: int, number: int, folder: Path) -> None:
