@@ -34,6 +34,7 @@ from templates.scan.style import STYLE
 from templates.stations.stationset import make_stations
 from templates.strips.storystick import stick_pages
 from templates.writers.pdf import write_pdf
+from tests.pages import README, ours, printed_by
 from tests.templates.labelpages import label_pages
 from tests.templates.scan.shown import SERVED, done, show
 
@@ -50,6 +51,26 @@ SHEETS = {
 """Picture, part, and the face whose first sheet is shown."""
 STATIONS = {"station-cups": "cups-left", "station-fronts": "fronts-on-boxes"}
 """Picture, and the station whose first page is shown."""
+
+Box = tuple[float, float, float, float]
+"""What is shown of a page, mm: left, upper, right and lower edge from its left and upper edge."""
+WALK: dict[str, tuple[str, str, tuple[Box, ...]]] = {
+    "walk-wall": ("pack/elevations.pdf", "NORTH WALL", ((60, 28, 200, 150),)),
+    "walk-bars": (
+        "pack/stations.pdf", "Lay any bank card here", ((0, 0, 198, 109), (0, 252, 198, 267)),
+    ),
+    "walk-card": ("pack/stations.pdf", "hinge edge on your RIGHT", ((0, 0, 198, 180),)),
+    "walk-fold": (
+        "pack/stations.pdf", "EVERY CARD, AT EVERY STATION",
+        ((138, 10, 198, 40), (138, 46, 181, 76), (138, 74, 182, 104), (138, 113, 198, 151)),
+    ),
+    "walk-first": ("first.pdf", "DOOR B1-2", ((6, 107, 198, 147),)),
+    "walk-label": ("labels.pdf", "B1-2", ((4, 12.7, 105.6, 63.5),)),
+}  # fmt: skip
+"""Pictures of the README's walk: the file that its commands have made, words on the page that is
+shown, and what of it: narrow pieces side by side, wide ones below each other."""
+WALK_DOTS = 104
+NARROW = 70.0
 
 PHONE = "B3-2L"
 """The part whose page is shown."""
@@ -140,6 +161,45 @@ def shoot(page: str, file: Path) -> None:
             picture.convert("RGB").quantize(24).save(file, optimize=True)
 
 
+def walk_to(folder: Path) -> None:
+    """Run the README's commands in a folder."""
+    for line, output in ours(README.read_text(encoding="utf-8")):
+        printed_by(line, output, folder)
+
+
+def page_of(folder: Path, file: str, words: str) -> pypdfium2.PdfPage:
+    """Give the first page of a file there that has some words."""
+    document = pypdfium2.PdfDocument(folder / file)
+    return next(page for page in document if words in page.get_textpage().get_text_range())
+
+
+def walk() -> dict[str, Image.Image]:
+    """Give what is shown of the pages that the README's commands make."""
+    shown = {}
+    with tempfile.TemporaryDirectory() as folder:
+        walk_to(Path(folder))
+        for name, (file, words, boxes) in WALK.items():
+            page = page_of(Path(folder), file, words)
+            picture = page.render(scale=WALK_DOTS / 72, grayscale=True).to_pil()
+            dot = WALK_DOTS / 25.4
+            shown[name] = _joined(
+                [picture.crop(tuple(round(edge * dot) for edge in box)) for box in boxes],
+                beside=all(right - left < NARROW for left, _, right, _ in boxes),
+            )
+    return shown
+
+
+def _joined(pieces: list[Image.Image], *, beside: bool) -> Image.Image:
+    """Put pieces of a page side by side, or below each other, a little apart."""
+    gap = 8
+    wide, high = [each.width + gap for each in pieces], [each.height + gap for each in pieces]
+    size = (sum(wide), max(high)) if beside else (max(wide), sum(high))
+    whole = Image.new("L", (size[0] - gap, size[1] - gap), 255)
+    for at, piece in enumerate(pieces):
+        whole.paste(piece, (sum(wide[:at]), 0) if beside else (0, sum(high[:at])))
+    return whole
+
+
 def main() -> None:
     """Write each page as a small grey picture, each screen as it is seen."""
     FOLDER.mkdir(exist_ok=True)
@@ -150,6 +210,8 @@ def main() -> None:
         picture.quantize(16).save(FOLDER / f"{name}.png", optimize=True)
     for name, screen in draw_screens().items():
         shoot(screen, FOLDER / f"{name}.png")
+    for name, picture in walk().items():
+        picture.quantize(16).save(FOLDER / f"{name}.png", optimize=True)
 
 
 if __name__ == "__main__":

@@ -11,7 +11,7 @@ from jigs.ground.keys import keys_of
 from jigs.reading.inputs import read_job
 from jigs.reading.tomltables import Table
 from tests.jobfilepage import PAGE, RECORDS, VALUES, docstrings, write_page
-from tests.test_readme import run
+from tests.pages import run
 
 ROOT = Path(__file__).parents[1]
 DEMO = ROOT / "templates" / "demo"

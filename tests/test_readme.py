@@ -1,78 +1,34 @@
 """The README and the pages it links: each of their commands runs and prints what stands there.
 
-A line `$ jigsheet ...` in a console block is followed by what the terminal shows; a line `...`
-stands for lines left out. `$ cat FILE` shows a file: one that is not there is written as it is
-shown. The commands of a page run in order in one folder. The two lines that install are run word
-for word by .ci/run. `python -m tests.test_readme` writes the outputs of all pages anew.
+The two lines that install are run word for word by .ci/run. `python -m tests.test_readme` writes
+the outputs of all pages anew.
 """
 
 import re
 import shlex
 import tempfile
-from collections.abc import Iterator
-from contextlib import chdir
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner
 
-from cli.main import COMMANDS, main
-from cli.serving.links import PORT
-from tests.pages import PAGES, README, anchors, links, pictures
-from tests.served import served
+from cli.main import COMMANDS
+from tests.pages import (
+    CAT,
+    COMMANDS_PAGE,
+    LEFT_OUT,
+    PAGES,
+    README,
+    agrees,
+    anchors,
+    commands,
+    links,
+    ours,
+    pictures,
+    printed_by,
+)  # fmt: skip
 
-BLOCK = re.compile(r"^```console\n(.*?)^```$", re.MULTILINE | re.DOTALL)
-LEFT_OUT = "..."
-CAT = "cat "
 HEAD, TAIL = 14, 4
 """Lines kept at both ends of a long output when it is written anew."""
-
-
-def commands(text: str) -> Iterator[tuple[str, str]]:
-    """Give each command with the output that stands below it."""
-    for block in BLOCK.findall(text):
-        for piece in re.split(r"^\$ ", block, flags=re.MULTILINE)[1:]:
-            line, _, output = piece.partition("\n")
-            yield line, output
-
-
-def run(line: str, folder: Path) -> str:
-    """Run a `jigsheet` line and give what a terminal would show. In this process: the libraries
-    are loaded once."""
-    words = shlex.split(line, comments=True)
-    assert words[0] == "jigsheet"
-    if words[1] == "serve":
-        # On any port that is free: another program may listen on the usual one.
-        with served(folder, *words[2:], "--port", "0") as server:
-            told = "".join(server.told).replace(f":{server.port}/", f":{PORT}/")
-            return re.sub(r"\?k=\S+", "?k=KEY", told)
-    with chdir(folder):
-        done = CliRunner().invoke(main, words[1:], prog_name="jigsheet")
-    assert done.exit_code == 0, done.output
-    return done.output
-
-
-def agrees(shown: str, printed: str) -> bool:
-    """Compare an output with what was printed; `...` stands for any lines."""
-    pieces = [
-        re.escape(piece) for piece in re.split(rf"^{re.escape(LEFT_OUT)}\n", shown, flags=re.M)
-    ]
-    return re.fullmatch("(?:.*\n)*".join(pieces), printed) is not None
-
-
-def ours(text: str) -> list[tuple[str, str]]:
-    return [(line, output) for line, output in commands(text) if line.startswith(("jigsheet", CAT))]
-
-
-def show(line: str, shown: str, folder: Path) -> str:
-    """Give what a line prints: of `cat` the file, which is made of what is shown if it is not
-    there."""
-    if not line.startswith(CAT):
-        return run(line, folder)
-    file = folder / line.removeprefix(CAT)
-    if not file.exists():
-        file.write_text(shown, encoding="utf-8")
-    return file.read_text(encoding="utf-8")
 
 
 @pytest.mark.slow
@@ -80,7 +36,7 @@ def show(line: str, shown: str, folder: Path) -> str:
 def test_each_command_prints_what_its_page_shows(page: Path, tmp_path: Path) -> None:
     """A reader who types along sees the same."""
     for line, shown in ours(page.read_text(encoding="utf-8")):
-        printed = show(line, shown, tmp_path)
+        printed = printed_by(line, shown, tmp_path)
         assert agrees(shown, printed), f"{line}\n{printed}"
 
 
@@ -111,6 +67,19 @@ def test_the_readme_installs_by_two_commands() -> None:
     assert "pytest" in others[1]
 
 
+def test_the_readme_is_short_and_its_figures_are_those_of_the_demo() -> None:
+    """What printing the demo costs, in its table, as the demo says it."""
+    text = README.read_text(encoding="utf-8")
+    assert text.count("\n") <= 360
+    told = COMMANDS_PAGE.read_text(encoding="utf-8")
+    for file, beside in (("stations", "13 boxes: "), ("sheets", "| ")):
+        found = re.search(
+            rf"{file}\.pdf: (\d+ pages, \d+ cards to cut), \d+ folds, (\d+ lines) to strike", told
+        )
+        assert found is not None
+        assert f"{beside}{found[1]}, {found[2]} |" in text
+
+
 def test_the_comparison_can_fail() -> None:
     """Lines left out are any lines; a wrong line is none."""
     assert agrees("a\n...\nd\n", "a\nb\nc\nd\n")
@@ -124,7 +93,7 @@ def write_outputs(page: Path) -> None:
     text = page.read_text(encoding="utf-8")
     with tempfile.TemporaryDirectory() as folder:
         for line, shown in ours(text):
-            said = show(line, shown, Path(folder))
+            said = printed_by(line, shown, Path(folder))
             if agrees(shown, said):
                 continue  # what somebody chose to show of it still holds
             lines = said.splitlines()

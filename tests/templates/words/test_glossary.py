@@ -1,0 +1,51 @@
+"""The glossary: each of its words stands on the paper, and each table goes by the alphabet."""
+
+import ast
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+import pytest
+
+from tests.pages import GLOSSARY, ROOT
+
+ROW = re.compile(r"^\| ([^|]+) \| ([^|]+) \|$", re.MULTILINE)
+TABLES = [
+    ROW.findall(block)[1:]
+    for block in GLOSSARY.read_text(encoding="utf-8").split("\n## ")[1:]
+]  # fmt: skip
+WORDS = [word for table in TABLES[:-1] for word, _ in table]
+
+
+def said() -> Iterator[str]:
+    """Give every text of the programs that print, without their docstrings, and their sentences."""
+    for file in (ROOT / "templates").rglob("*.py"):
+        tree = ast.parse(file.read_text(encoding="utf-8"))
+        about = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Constant) and id(node) not in about:
+                yield str(node.value)
+    for file in (ROOT / "templates" / "words").glob("*.toml"):
+        yield file.read_text(encoding="utf-8")
+
+
+def test_each_word_is_on_the_paper() -> None:
+    """A word that nothing prints needs no line; a made-up one is missed."""
+    text = "\n".join(said())
+    missing = [
+        word for word in (*WORDS, "thingumbob")
+        if not re.search(rf"\b{re.escape(word)}s?\b", text, re.IGNORECASE)
+    ]  # fmt: skip
+    assert missing == ["thingumbob"]
+
+
+def test_each_sign_is_on_the_paper() -> None:
+    """As it is printed; the first is a length on a tape."""
+    text = "\n".join(said())
+    assert [sign for sign, _ in TABLES[-1][1:] if sign not in text] == []
+
+
+@pytest.mark.parametrize("table", TABLES[:-1], ids=lambda table: table[0][0])
+def test_words_go_by_the_alphabet(table: list[tuple[str, str]]) -> None:
+    """A reader with a sheet in the hand finds one at once."""
+    assert all(one.lower() < other.lower() for (one, _), (other, _) in pairwise(table))
