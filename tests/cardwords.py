@@ -81,7 +81,7 @@ def _told_beside(field: PrintedPage) -> list[str]:
     """Give what is said of a face beside its cards, and of each other that has a row with it."""
     on_cards = {run for card in field.cards for run in card.runs}
     told = " ".join(run.text for run in field.runs if run not in on_cards)
-    return re.split(r"ALSO (?=\S+ ?\S*, sheet \d+/)", told)
+    return re.split(r"ALSO (?=\S+ ?\S*?(?:, sheet \d+/\d+)?, code )", told)
 
 
 def _faults_beside(

@@ -111,7 +111,8 @@ class SheetWords:
 
     def row(self, leader: "SheetWords") -> Piece:
         """Give the row of a face whose cards are all those of another one, as one piece: what
-        is its own."""
+        is its own. It has no QR symbol: the part in hand has one on its label, whose code is
+        matched with the row's; two symbols beside each other are scanned for one another."""
         where = _where(self.elsewhere)
         sheet = f", {self.sheet}" if self.sheet else ""
         head = (

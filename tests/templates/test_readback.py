@@ -2,6 +2,7 @@
 
 import io
 import json
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Any, get_args
@@ -19,6 +20,7 @@ from templates.page.paper import PAPERS, Paper
 from templates.writers.pdf import write_pdf
 from tests.carddata import faults_in_data
 from tests.cardreading import (
+    Wanted,
     face_of,
     faults_on_paper,
     ruler_across,
@@ -29,7 +31,7 @@ from tests.cardwords import faults_in_words
 from tests.clashes import clashes_of_print
 from tests.jobs import jobs, papers
 from tests.raster import qr_texts, render
-from tests.readback import Box, ends_of, read_pages
+from tests.readback import Box, PrintedPage, ends_of, read_pages
 from tests.templates.drawnonce import draw_once
 from tests.templates.worked import Example, worked_layout, worked_pages, worked_pdf, worked_sheets
 
@@ -298,13 +300,20 @@ def test_the_first_page_has_a_bank_card_to_lay_on() -> None:
     assert any(size == pytest.approx((85.60, 53.98), abs=0.001) for size in sizes)
 
 
+def _named(page: PrintedPage, wanted: dict[tuple[str, str], Wanted]) -> tuple[list[str], set[str]]:
+    """Give the parts that head a page's fields, and those that have a row there with their code,
+    which is on the part's own label: a row has no symbol."""
+    faces = [face_of(field, wanted) for field in page.fields]
+    rows = re.findall(r"ALSO (\S+ ?\S*?)(?:, sheet \d+/\d+)?, code [0-9A-Z]{4}\b", page.text)
+    return [face.part for face in faces if face is not None], {row.replace(" ", "") for row in rows}
+
+
 @pytest.mark.slow
 def test_every_symbol_is_read_and_begins_with_its_part() -> None:
     """By an independent reader, from each page at 300 dpi."""
     wanted = wanted_faces(worked_layout("in"))
     for page, raster in zip(worked_pages("in"), render(worked_pdf("in")), strict=True):
-        faces = [face_of(field, wanted) for field in page.fields]
-        parts = [face.part for face in faces if face is not None]
+        parts, _ = _named(page, wanted)
         drilled = "DRILL THIS FACE" in page.text
         assert len(parts) == (len(page.fields) if drilled else 0)
         assert sorted(text.split(" ")[0] for text in qr_texts(raster)) == sorted(parts)
@@ -369,10 +378,13 @@ def test_any_of_many_jobs_can_be_read_back(job: Job, paper: Paper) -> None:
 @given(jobs(most_boxes=2))
 @settings(max_examples=4)
 def test_any_symbol_of_many_jobs_is_read(job: Job) -> None:
-    """From the dots of every page."""
+    """From the dots of every page: one for each part that heads a field, and every other part of
+    the page has a row with its code."""
     layout = lay_out(job)
+    wanted = wanted_faces(layout)
     sheets = draw_once(make_sheets(layout, PAPERS["common"]))
     pdf = write_pdf(sheets.pages)
-    for sheet, raster in zip(sheets, render(pdf), strict=True):
-        texts = qr_texts(raster)
-        assert {text.split(" ")[0] for text in texts} == set(sheet.parts)
+    for sheet, page, raster in zip(sheets, read_pages(pdf), render(pdf), strict=True):
+        parts, rows = _named(page, wanted)
+        assert sorted(text.split(" ")[0] for text in qr_texts(raster)) == sorted(parts)
+        assert {*parts, *rows} == set(sheet.parts)
