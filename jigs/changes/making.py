@@ -1,6 +1,7 @@
 """What a job makes, taken from its layout, its stations, its cut list and its order."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from jigs import __version__
 from jigs.bench.station import Station
@@ -26,6 +27,7 @@ from jigs.ground.grouped import grouped
 from jigs.order.buying import Order
 from jigs.progress.tracked import Tracked, track
 from jigs.room.elevation import see_walls
+from jigs.room.seen import along_wall
 
 
 def make(
@@ -73,7 +75,15 @@ class _Parts:
         self._stations = {part: tuple(dict.fromkeys(each)) for part, each in names.items()}
 
     def of(self, part: Tracked) -> MadePart:
-        """Say what one part is made to."""
+        """Say what one part is made to, and where its box stands among those of its wall."""
+        made = self._of(part)
+        along = along_wall(self._layout.job, part.boxes[0]) if len(part.boxes) == 1 else None
+        if along is None:
+            return made
+        height = "" if along.height is None else str(steps(along.height))
+        return replace(made, said=(*made.said, f"{along.number} {along.hangs} {height}"))
+
+    def _of(self, part: Tracked) -> MadePart:
         if part.drawer is not None:
             return self._drawer(part, part.drawer)
         if part.front is not None:

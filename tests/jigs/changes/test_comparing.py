@@ -139,6 +139,7 @@ EDITS = {
     "board": ("side = 18.3", "side = 18.0"),
     "shelf": ("at = 300", "at = 332"),
     "pins": ("from = 200", "from = 232"),
+    "hung": ("above_floor = 1370", "above_floor = 1400"),
     "reveal": ("bottom = 1.6", "bottom = 2.6"),
 }
 
