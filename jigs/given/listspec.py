@@ -15,6 +15,8 @@ SizeOrder = Literal["width-first", "height-first"]
 EmptyBox = Literal["above", "own"]
 PairSizes = Literal["one-leaf", "both-leaves", "pieces"]
 BothHands = Literal["pair", "stack"]
+KindMeant = FrontKind | Literal["nothing"]
+"""What a list's own word means: a kind of front, or nothing: a row that is no front."""
 Thousands = Literal["point", "comma"]
 
 
@@ -25,8 +27,8 @@ class ListSpec:
     columns: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """Where each column stands: a spreadsheet's letter, a number from 1, or its heading, each with
     a unit behind it or without; several for `nothing`, the columns that are left alone."""
-    kinds: Mapping[str, FrontKind] = field(default_factory=dict)
-    """What the list's own words for a kind of front mean."""
+    kinds: Mapping[str, KindMeant] = field(default_factory=dict)
+    """What the list's own words mean."""
     units: Annotated[BareUnit | None, Key()] = None
     """What its bare numbers are in, whatever its header says."""
     order: Annotated[SizeOrder | None, Key()] = None

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from jigs.given.ids import LONGEST, check_id
 from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
-from jigs.given.listspec import ListSpec
+from jigs.given.listspec import KindMeant, ListSpec
 from jigs.given.stated import FrontWords, OpenedBy, RowRead
 from jigs.ground.believable import Range, measure
 from jigs.ground.errors import JigsheetError, LengthError
@@ -232,12 +232,20 @@ class FrontCells(FrontMaking):
 
     def word_of(self, text: str) -> FrontWord:
         """Give what a cell says of its front, by the words that the person has explained first."""
+        meant = self._meant(text)
+        if meant is None:
+            return read_front(text)
+        return FrontWord(None if meant == "nothing" else meant, read_front(text).hand)
+
+    def _meant(self, text: str) -> KindMeant | None:
+        """Give what the person says that a word in a cell means, of several the longest."""
         padded = f" {fold(text)} "
         own = [word for word in self.spec.kinds if f" {fold(word)} " in padded]
-        if own:
-            kind = self.spec.kinds[max(own, key=len)]
-            return FrontWord(kind, read_front(text).hand)
-        return read_front(text)
+        return self.spec.kinds[max(own, key=len)] if own else None
+
+    def is_nothing(self, row: ListRow) -> bool:
+        """Tell whether a row has a word of which the person says that it is no front's."""
+        return any(self._meant(self.cell(row, column)) == "nothing" for column in KIND_COLUMNS)
 
     def note_kinds(self) -> None:
         """Note the words for kinds that are not known, each once."""
@@ -252,7 +260,7 @@ class FrontCells(FrontMaking):
                 near = suggest(text, FRONT_KINDS)
                 what = (
                     f"unknown kind ('{text}' given); {near}; "
-                    f"{answer_kind(text, self._bare)} says what it is"
+                    f"{answer_kind(text, self._bare)} says what it is (nothing: no front)"
                     f"{others if column == 'description' else ''}"
                 )
             self.note(numbers[0], self._heading(column), f"{what}{more}")

@@ -87,6 +87,8 @@ class FrontRows(FrontBoxes):
         return column == "kind" and bool(self.header.find("description") or self.spec.unnamed)
 
     def _is_front(self, row: ListRow) -> bool:
+        if self.is_nothing(row):
+            return False
         kind = self.cell(row, "kind")
         sized = any(self.cell(row, column) for column in ("width", "height", "size"))
         if any(map(is_sum, _filled(row)[: 1 if sized else None])) and not self.word_of(kind).kind:

@@ -18,7 +18,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
 from jigs.given.job import FRONT_KINDS, FrontKind
-from jigs.given.listspec import NOTHING, SETTINGS, ListSpec
+from jigs.given.listspec import NOTHING, SETTINGS, KindMeant, ListSpec
 from jigs.ground.errors import JigsheetError
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import show_value
@@ -28,6 +28,7 @@ from jigs.reading.headings import LIST_COLUMNS
 from jigs.reading.tomltables import Table
 
 COLUMN_KEYS: tuple[str, ...] = (*LIST_COLUMNS, NOTHING)
+KINDS_MEANT: tuple[KindMeant, ...] = (*FRONT_KINDS, "nothing")
 _KINDS = "kinds."
 _PART = re.compile(r"""(?:[^,"']|"[^"]*"|'[^']*'|["'])+""")
 _KEY = re.compile(r"""((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)""", re.DOTALL)
@@ -36,7 +37,7 @@ _KEY = re.compile(r"""((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)""", re.DOTALL)
 def parse_columns(text: str) -> ListSpec:
     """Read the line of `--columns`. Raises JigsheetError with everything that is wrong in it."""
     columns: dict[str, tuple[str, ...]] = {}
-    kinds: dict[str, FrontKind] = {}
+    kinds: dict[str, KindMeant] = {}
     settings: dict[str, Any] = {}
     wrong: list[str] = []
     for part in filter(None, (part.strip() for part in _PART.findall(text))):
@@ -46,10 +47,10 @@ def parse_columns(text: str) -> ListSpec:
             continue
         key, value = " ".join(found[1].lower().split()), found[2].strip()
         if key.startswith(_KINDS):
-            kind = next((kind for kind in FRONT_KINDS if kind == value.lower()), None)
+            kind = next((kind for kind in KINDS_MEANT if kind == value.lower()), None)
             word = _unquoted(found[1].strip()[len(_KINDS) :].strip())
             if kind is None:
-                wrong.append(_not_allowed(found[1].strip(), value, FRONT_KINDS))
+                wrong.append(_not_allowed(found[1].strip(), value, KINDS_MEANT))
             elif word:
                 kinds[word] = kind
         elif key == "sheet":
@@ -78,7 +79,7 @@ def read_list_table(table: Table | None) -> ListSpec:
     if table is None:
         return ListSpec()
     columns: dict[str, tuple[str, ...]] = {}
-    kinds: dict[str, FrontKind] = {}
+    kinds: dict[str, KindMeant] = {}
     if inner := table.table("columns"):
         for key in COLUMN_KEYS:
             value = inner.pick(key)
@@ -93,7 +94,7 @@ def read_list_table(table: Table | None) -> ListSpec:
     given = table.peek("kinds")
     if inner := table.table("kinds"):
         for word in given if isinstance(given, dict) else ():
-            if kind := inner.choice(word, FRONT_KINDS):
+            if kind := inner.choice(word, KINDS_MEANT):
                 kinds[word] = kind
     spec = ListSpec(columns=columns, kinds=kinds, **read_keys(table, ListSpec))
     table.close()

@@ -32,7 +32,7 @@ def answer(*pairs: tuple[str, str], bare: bool) -> str:
 
 
 def answer_kind(word: str, bare: bool) -> str:
-    """Write the words that say which kind a word of the list means."""
+    """Write the words that say which kind a word of the list means, or that it is no front."""
     return (
         answer((f"kinds.{word}", "KIND"), bare=True)
         if bare

@@ -157,6 +157,19 @@ def test_a_unit_that_is_no_box(tmp_path: Path) -> None:
     assert [row.box for row in read_front_list(path).rows] == ["K1"]
 
 
+def test_rows_that_are_no_fronts(tmp_path: Path) -> None:
+    """Handles and delivery stand in an offer too; a word of theirs leaves them alone."""
+    content = (
+        "Bezeichnung;Breite;Höhe;Menge\nTür;597;713;2\nGriff Edelstahl;160;12;4\nVersand;;;1\n"
+    )
+    faults = refuse(tmp_path, content)
+    assert any("unknown kind ('Griff Edelstahl' given)" in fault for fault in faults)
+    spec = parse_columns("kinds.Griff=nothing")
+    read = read_front_list(tmp_path / "fronts.csv", listed=spec)
+    assert [(row.spec.kind, row.count) for row in read.rows] == [("door", 2)]
+    assert "No fronts: row 3 'Griff Edelstahl', row 4 'Versand'." in read.told
+
+
 def test_metres(tmp_path: Path) -> None:
     """A heading may say so; a point before three digits is a decimal's there."""
     path = write(tmp_path, "kind,width (m),height (m)\ndoor,0.597,0.713\n")
