@@ -259,7 +259,8 @@ KILLS = 15
 def test_kills_at_random_leave_no_half_pack(small: Path) -> None:
     """Two jobs by turns into one folder, killed at any moment, most often while files are put in
     their places: each is that of one of the two, `contents.json` knows every one, and the next
-    run that ends leaves its own pack and nothing else."""
+    run that ends leaves its own pack and nothing else. Each step between two files is killed by
+    itself in test_packfolder."""
     folder, dice = small.parent / "pack", random.Random(20261201)
     other = small.with_name("other.toml")
     other.write_text(small.read_text().replace('height = "6"', 'height = "7"'), encoding="utf-8")
@@ -267,7 +268,6 @@ def test_kills_at_random_leave_no_half_pack(small: Path) -> None:
     for job in (other, small):
         assert run("pack", job, "-o", folder, cwd=small.parent).returncode == 0
         packs[job] = found_in(folder)
-    between = 0
     for number in range(KILLS):
         job = (other, small)[number % 2]
         killed_while_packing(job, folder, dice)
@@ -280,13 +280,11 @@ def test_kills_at_random_leave_no_half_pack(small: Path) -> None:
         for name, data in left.items():
             assert data in (packs[other][name], packs[small][name])
             assert sha256(data).hexdigest() in known[name]
-        between += "former_files" in contents
         if not number % 5:
             done = run("pack", job, "-o", folder, cwd=small.parent)
             assert done.returncode == 0
             assert found_in(folder) == packs[job]
             assert b"it stays" not in done.stderr
-    assert between, "no run was killed between two files"
 
 
 def found_in(folder: Path) -> dict[str, bytes]:
