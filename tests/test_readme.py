@@ -10,14 +10,16 @@ import tempfile
 from pathlib import Path
 
 import pytest
+from click import Context
 
-from cli.main import COMMANDS
+from cli.main import COMMANDS, main
 from tests.pages import (
     CAT,
     COMMANDS_PAGE,
     LEFT_OUT,
     PAGES,
     README,
+    ROOT,
     agrees,
     anchors,
     commands,
@@ -78,6 +80,24 @@ def test_the_readme_is_short_and_its_figures_are_those_of_the_demo() -> None:
         )
         assert found is not None
         assert f"{beside}{found[1]}, {found[2]} |" in text
+
+
+def test_the_readme_names_what_there_is() -> None:
+    """Each command, option and key of its prose; one that there is not is missed."""
+    prose = re.sub(r"(?ms)^```.*?^```$", "", README.read_text(encoding="utf-8"))
+    named = re.findall(r"`([^`]+)`", f"{prose} `jigsheet frob --frob` `frob_at`")
+    options = {"--version", "--quiet", "--help"}
+    for name in COMMANDS:
+        command = main.get_command(Context(main), name)
+        assert command is not None
+        options.update(option for param in command.params for option in param.opts)
+    keys = (ROOT / "jigs" / "JOBFILE.md").read_text(encoding="utf-8")
+    ours = "\n".join(each for each in named if not each.startswith(("python", ".venv", "tests/")))
+    told = re.findall(r"^jigsheet ([a-z]+)", ours, re.MULTILINE)
+    missing = [name for name in told if name not in COMMANDS]
+    missing += [each for each in re.findall(r"--[a-z-]+", ours) if each not in options]
+    missing += [each for each in re.findall(r"\b[a-z]+_[a-z_]+\b", ours) if each not in keys]
+    assert missing == ["frob", "--frob", "frob_at"]
 
 
 def test_the_comparison_can_fail() -> None:
