@@ -46,6 +46,8 @@ def test_every_command_is_on_a_page() -> None:
     """No command is left for the reader to find out."""
     told = [line for page in PAGES for line, _ in ours(page.read_text(encoding="utf-8"))]
     assert {shlex.split(line)[1] for line in told if not line.startswith(CAT)} >= set(COMMANDS)
+    page = COMMANDS_PAGE.read_text(encoding="utf-8")
+    assert [name for name in COMMANDS if f"[{name}](#{name}-" not in page] == []
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
