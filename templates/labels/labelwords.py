@@ -19,6 +19,7 @@ from templates.words.labellines import (
     cut_lines,
     drawer_line,
     finished_line,
+    hinge_lines,
     hung_line,
     kind_line,
     open_lines,
@@ -71,6 +72,7 @@ def words_of_front_label(layout: Layout, front: Front, work: Sequence[Phrase] = 
         lines.insert(1, reason_line(front.held[0], layout.job.shown))
     else:
         lines[1:1] = open_lines(front.open)
+        lines += hinge_lines(layout, front)
         if front.drawer is not None:
             lines.append(drawer_line(front, front.drawer))
         lines += told_lines(front.make.note, front.make.finish)

@@ -23,7 +23,7 @@ from templates.lists.listing import (
     shown,
     sizes_shown,
 )
-from templates.words.boardfacts import shelf_facts
+from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import (
     HOW,
     LETTERS,
@@ -35,6 +35,7 @@ from templates.words.heightwords import (
     open_lines,
     pins_words,
 )
+from templates.words.hingenames import hinges_of_lines
 from templates.words.sidewords import column_title, level_words, spacer_words, sums_of_board
 
 COLUMNS = (
@@ -65,21 +66,21 @@ def heights_listing(
 def _group(table: BoxTable, layout: Layout) -> Group:
     boards = ", ".join(board_line(part) for part in (table.left, table.right) if part is not None)
     title = f"{column_title(table, layout.sides)}. {boards}"
-    level = level_words(table)
+    level, hinges = level_words(table), hinges_of_lines(layout, table)
     return Group(
         title=f"{title}. {level}" if level else title,
-        rows=tuple(_row(table, line) for line in table.lines),
+        rows=tuple(_row(table, line, hinges.get(line, "")) for line in table.lines),
         notes=tuple(_notes(table, layout)),
     )
 
 
-def _row(table: BoxTable, line: HeightLine) -> Row:
+def _row(table: BoxTable, line: HeightLine, hinge: str) -> Row:
     def height(part: BenchPart | None, value: float | None) -> Shown:
         if part is None or value is None:
             return Shown("")
         return sizes_shown((line.above_panel if table.assembled else value,), "mm", named=False)
 
-    said = filter(None, (spacer_words(line), pins_words(line.crosses)))
+    said = filter(None, (spacer_words(line), pins_words(line.crosses), hinge))
     return Row(
         cells=(
             *shown(line.mark, ", ".join(line.serves) or "pins"),
@@ -96,5 +97,8 @@ def _notes(table: BoxTable, layout: Layout) -> Iterator[Words]:
         yield Words(text=text, stamp=True)
     for text in (*sums_of_board(table), *across_words(sides)):
         yield Words(text=text)
+    if len(layout.hinges) > 1:
+        for plates in plate_facts(layout, *sides):
+            yield Words(text=plates.text)
     for text in (*open_lines(sides), *held_lines(table, layout.job.shown)):
         yield Words(text=text, stamp=True)

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Station
 from jigs.bench.storystick import SAME
-from jigs.box.parts import Layout, Side
+from jigs.box.parts import Side
 from jigs.ground.lengths import format_mm
 from jigs.ground.values import replace
 from templates.cards.ticks import tick_box
@@ -27,7 +27,7 @@ from templates.stations.tablepieces import (
 )
 from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
-from templates.words.hingenames import hinge_words
+from templates.words.hingenames import hinges_of_lines
 from templates.words.rowwords import NEXT, open_names
 from templates.words.sidewords import (
     beside_table,
@@ -71,7 +71,7 @@ def _table(
     pins = usual_pins(station, table)
     told = [f"Each N: {pins}."] if pins else []
     head = _heading(table, title, [*_told(shop, station, table), *told], width)
-    hinges = _hinges(shop.layout, table)
+    hinges = hinges_of_lines(shop.layout, table)
     lines = [_line(hinges, pins, station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = joined(head, lines.pop(0))
@@ -84,17 +84,6 @@ def _table(
             for each in (*lines, _notes(shop, station, table, width))
         ),
     ]
-
-
-def _hinges(layout: Layout, table: BoxTable) -> dict[HeightLine, str]:
-    """Name the hinge of each line of plates where the doors of a table do not all hang on the same:
-    of one alone it is said below the lines."""
-    doors = {part for line in table.lines if line.purpose == "plate" for part in line.serves}
-    if len({hinge_words(layout, [door]) for door in doors}) < 2:
-        return {}
-    return {
-        line: hinge_words(layout, line.serves) for line in table.lines if line.purpose == "plate"
-    }
 
 
 def _captions() -> MarkBlock:
@@ -191,7 +180,10 @@ def _line(
     crosses = crosses_at(boards)
     as_told = crosses and lying(station, boards, crosses_told=True) == [pins]
     words += [(text, False) for text in ([crosses] if as_told else lying(station, boards))]
-    if extra := spacer_words(line, brief=True) or hinges.get(line, ""):
+    hinge = hinges.get(line, "")
+    if hinge and len(words) > 1:  # behind one of two cards it would be read as of that one alone
+        words.append((hinge, False))
+    elif extra := spacer_words(line, brief=True) or hinge:
         last = words.pop()[0]
         words.append((f"{last}, {extra}", False))
     deepest = y if alike else y - (len(boards) - 1) * ROW

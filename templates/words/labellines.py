@@ -14,6 +14,7 @@ from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_inches, format_mm
 from jigs.ground.problems import Problem
 from jigs.ground.values import dataclass
+from templates.words.hingenames import hinge_names
 from templates.words.openwords import STAMP, open_line
 from templates.words.saying import finding_name, reason_of
 from templates.words.wallwords import WALL, bare_wall
@@ -121,6 +122,12 @@ def stick_line(front: Front) -> Wording:
     ways = [f"STICK ON THE BACK{where}", f"ON THE BACK{where}", f"BACK{where}"]
     ways.append("BACK, HINGE EDGE" if front.hinged else "ON BACK")
     return Wording(ways=tuple(sorted(ways, key=len, reverse=True)), worth=5, figure=True)
+
+
+def hinge_lines(layout: Layout, front: Front) -> list[Wording]:
+    """Name a door's hinge where not all doors of its job take the same."""
+    ways = hinge_names(layout, front)
+    return [Wording(ways=ways, worth=6, figure=True)] if ways else []
 
 
 def drawer_line(front: Front, drawer: DrawerBox) -> Wording:

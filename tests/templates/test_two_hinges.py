@@ -1,6 +1,7 @@
 """A box whose sides run to the floor and whose partition takes drawers on its left face and a
 half-overlay door, of another hinge, on its right one, beside a box of full-overlay doors."""
 
+import re
 from dataclasses import replace
 from functools import cache
 
@@ -16,6 +17,8 @@ from jigs.room.hanging import plan_hanging
 from templates.cards.ticks import Member, tick_boxes
 from templates.elevations.hanglist import how_listing
 from templates.faces.views import view_of_side, views_of_front
+from templates.labels.labelwords import words_of_front_label
+from templates.lists.heighttables import heights_listing
 from templates.lists.listtext import listing_text
 from templates.lists.ordertables import order_text
 from templates.page.marks import Text
@@ -152,6 +155,50 @@ def test_a_line_of_plates_names_its_hinge_where_its_box_has_two() -> None:
     for front, hinge in (("B1-1", "other"), ("B1-2", "mine")):
         assert sum(text.endswith(f", hinge {hinge}") for text in words) == 2
         assert any(text.startswith("Plates") and f" for {front}: " in text for text in words)
+
+
+def test_a_pair_on_two_cards_names_its_hinges_by_themselves() -> None:
+    """One leaf hangs on the side, the other on a partition by another hinge, whose plates stand
+    further back: behind the second card alone both names would be read as of that one."""
+    both = 'kind = "pair"\ncolumn = 1\nhinge = ["mine", "other"]'
+    beside = 'kind = "door"\ncolumn = 2\nhinged = "right"'
+    columns = "columns = [{width = 700}, {share = 1}]"
+    text = box_text("B1", "base", both, beside, more=columns).replace("457.2", "1300")
+    layout = laid_out(f"{HALF}plate_line = 40\n{text}")
+    made = make_stations(layout, plan_stations(layout), PAPERS["common"])
+    words = [mark.text for page in made.pages for mark in page.marks if isinstance(mark, Text)]
+    assert words.count("LEFT: A") == words.count("RIGHT: B, not TURNED") == 2
+    assert words.count("B1-1L hinge mine, B1-1R hinge other") == 2
+
+
+def test_heights_name_the_hinge_of_each_line_of_plates() -> None:
+    """They are for who drills without cards; and they say which plates are mounted."""
+    full = HALF.replace("cup35-half", "cup35-full").replace("5.5", "15")
+    above = 'kind = "pair"\nheight = 300\nhinge = "other"'
+    text = full + box_text("B1", "base", above, 'kind = "pair"').replace("457.2", "900")
+    layout = laid_out(text)
+    bored = plan_stations(layout)
+    heights = listing_text(heights_listing(box_tables(bored), layout, bored))
+    assert heights.count("hinge other") == heights.count("hinge mine") == 2
+    for hinge in ("other", "mine"):
+        told = rf"high for B1-\dL, B1-\dR: FULL-OVERLAY HINGE {hinge}"
+        assert re.search(told, heights)
+    one = laid_out(BESIDE)
+    alone = plan_stations(one)
+    assert "HINGE" not in listing_text(heights_listing(box_tables(alone), one, alone))
+
+
+def test_a_label_names_the_hinge_of_its_door() -> None:
+    """Only where another door of the job takes another: the hinges are laid out beside the labels
+    before any cup is bored."""
+    layout = job()
+    for front in layout.fronts:
+        ways = [way for line in words_of_front_label(layout, front).lines for way in line.ways]
+        name = DOORS.get(front.id)
+        assert (name in ways) if name else not any("HINGE o" in way for way in ways)
+    one = laid_out(BESIDE)
+    ways = [way for line in words_of_front_label(one, one.fronts[0]).lines for way in line.ways]
+    assert not any("HINGE mine" in way for way in ways)
 
 
 def test_the_order_and_the_hanging_say_which_doors() -> None:
