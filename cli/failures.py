@@ -10,7 +10,6 @@ import os
 import signal
 import sys
 import threading
-import traceback
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import IO
@@ -73,6 +72,8 @@ def told_plainly() -> Iterator[None]:
             raise  # a stream: help is written by click itself
         if os.environ.get("JIGSHEET_TRACEBACK"):
             raise
+        import traceback  # loaded for what nobody foresaw alone
+
         frame = traceback.extract_tb(error.__traceback__)[-1]
         place = f"{os.path.basename(frame.filename)}:{frame.lineno}"
         raise Failure(

@@ -6,8 +6,7 @@ JigsheetError            anything the tool says to its user
 """
 
 from collections.abc import Sequence
-
-from jigs.ground.values import dataclass
+from typing import NamedTuple
 
 
 class JigsheetError(Exception):
@@ -18,9 +17,9 @@ class LengthError(JigsheetError):
     """A length that does not follow the grammar; the text names the value and what is allowed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """One reading fault: where it stands (`job.toml:12: box[1].width`) and what is wrong there."""
+class Fault(NamedTuple):
+    """One reading fault: where it stands (`job.toml:12: box[1].width`) and what is wrong there.
+    No dataclass, since the command line knows errors before it loads anything."""
 
     where: str
     what: str
