@@ -3,6 +3,7 @@
 import ast
 import re
 from collections.abc import Iterator
+from functools import cache
 from itertools import pairwise
 
 import pytest
@@ -17,7 +18,13 @@ TABLES = [
 WORDS = [word for table in TABLES[:-1] for word, _ in table]
 
 
-def said() -> Iterator[str]:
+@cache
+def said() -> str:
+    """Give all that the programs may print as one text."""
+    return "\n".join(texts())
+
+
+def texts() -> Iterator[str]:
     """Give every text of the programs that print, without their docstrings, and their sentences."""
     for file in (ROOT / "templates").rglob("*.py"):
         tree = ast.parse(file.read_text(encoding="utf-8"))
@@ -31,7 +38,7 @@ def said() -> Iterator[str]:
 
 def test_each_word_is_on_the_paper() -> None:
     """A word that nothing prints needs no line; a made-up one is missed."""
-    text = "\n".join(said())
+    text = said()
     missing = [
         word for word in (*WORDS, "thingumbob")
         if not re.search(rf"\b{re.escape(word)}s?\b", text, re.IGNORECASE)
@@ -41,7 +48,7 @@ def test_each_word_is_on_the_paper() -> None:
 
 def test_each_sign_is_on_the_paper() -> None:
     """As it is printed; the first is a length on a tape."""
-    text = "\n".join(said())
+    text = said()
     assert [sign for sign, _ in TABLES[-1][1:] if sign not in text] == []
 
 
