@@ -14,6 +14,7 @@ from jigs.changes.made import (
     MadeHole,
     MadePart,
     Sizes,
+    Value,
     all_steps,
     steps,
 )
@@ -41,7 +42,7 @@ def make(
         tool=__version__,
         reach=steps(reach),
         parts={part.id: parts.of(part) for part in track(layout, cut.pieces)},
-        stations=tuple(station_rows(station, parts.frames) for station in stations),
+        stations=tuple(station_rows(station, parts.told) for station in stations),
         order=tuple(list_needs(layout, cut, order)),
         walls=tuple(wall_lines(elevation) for elevation in see_walls(layout)),
         given=list_given(layout.job),
@@ -64,6 +65,11 @@ class _Parts:
             for board, faces in grouped((side.board, side) for side in layout.sides).items()
         }
         self.frames |= {front.id: _worked(front) for front in layout.fronts}
+        self.told: dict[str, tuple[Value, ...]] = {**self.frames}
+        """What a part's row at a station says beside its size."""
+        for front in layout.fronts:
+            if front.make.note:
+                self.told[front.id] = (*self.frames[front.id], front.make.note)
         self._cuts = OpenCuts(layout)
         self._bored_at: dict[tuple[str, Purpose], str] = {}
         for station in stations:

@@ -9,7 +9,6 @@ from jigs.changes.made import (
     MadeRow,
     MadeStation,
     MadeWall,
-    Sizes,
     Value,
     all_steps,
     steps,
@@ -35,21 +34,21 @@ def told_figures(problem: Problem) -> str:
     return " ".join((problem.code, problem.case, *values))
 
 
-def station_rows(station: Station, frames: Mapping[str, Sizes]) -> MadeStation:
+def station_rows(station: Station, told: Mapping[str, tuple[Value, ...]]) -> MadeStation:
     return MadeStation(
         name=station.name,
         code=station.code,
         work=station.work,
         pattern=station.pattern,
         cards=tuple(f"{card.letter}{card.code}" for card in station.cards),
-        rows=tuple(_row(row, frames.get(row.part.id, ())) for row in station.rows),
+        rows=tuple(_row(row, told.get(row.part.id, ())) for row in station.rows),
     )
 
 
-def _row(row: Row, frame: Sizes) -> MadeRow:
-    """Give a row; `frame`: what its board's heights are told by."""
+def _row(row: Row, told: tuple[Value, ...]) -> MadeRow:
+    """Give a row; `told`: what its board's heights are told by, or how its front is made."""
     figures: list[Value] = [*all_steps(row.part.width, row.part.height), row.bored, row.withheld]
-    figures.append(frame)
+    figures.append(told)
     figures += map(told_figures, row.held)
     figures += [told_figures(each) for each in row.warnings if each.code not in PASSING]
     figures += [(each.start, each.above, *all_steps(*each.terms)) for each in row.closing]

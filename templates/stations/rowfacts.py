@@ -15,6 +15,7 @@ from templates.words.frontfacts import (
     hanging_facts,
     hinge_facts,
     measured_facts,
+    noted_facts,
 )
 from templates.words.ownwords import where_box_stands
 from templates.words.rowwords import warning_words
@@ -69,6 +70,7 @@ def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:
         left_out = [*measured_facts(front), *hanging_facts(shop.layout, front)]
         left_out += () if row.purpose == "cup" else hinge_facts(shop.layout, front)
         yield from (fact for fact in told(shop.layout, front) if fact not in left_out)
+        yield from noted_facts(front)
         if view is not None and row.purpose == "front-fixing" and row.marks is None:
             yield from (Sentence(text) for text in where_box_stands(replace(view, marks=None)))
     elif part.id in shop.drawers:

@@ -29,8 +29,17 @@ def face_facts(layout: Layout, front: Front) -> tuple[Sentence, ...]:
 
 def given_facts(front: Front) -> tuple[Sentence, ...]:
     """Give what the person noted about a front, and how it is to be finished."""
-    given = (("Note", front.make.note), ("Finish", front.make.finish))
-    return tuple(Sentence(f"{name}: {text.rstrip('.')}.") for name, text in given if text)
+    finish = front.make.finish
+    return (*noted_facts(front), *([_given("Finish", finish)] if finish else []))
+
+
+def noted_facts(front: Front) -> tuple[Sentence, ...]:
+    """Give what the person noted about a front, in the job or in the list of what came."""
+    return (_given("Note", front.make.note),) if front.make.note else ()
+
+
+def _given(name: str, text: str) -> Sentence:
+    return Sentence(f"{name}: {text.rstrip('.')}.")
 
 
 def _of_both(layout: Layout, front: Front) -> Iterator[Sentence]:

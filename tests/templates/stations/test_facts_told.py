@@ -10,6 +10,7 @@ from jigs.bench.station import Place, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
+from jigs.given.stated import FrontWords
 from jigs.ground.problems import warning
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
@@ -84,6 +85,30 @@ def test_stations_say_what_the_sheets_say(name: str) -> None:
                 seen.add(start or "notch")
     assert {"Pull screws", "Front screws", "Tab"} <= seen
     assert name != "demo" or "PULL SCREWS" in seen
+
+
+def test_what_was_noted_of_a_front_stands_in_its_rows() -> None:
+    """At the drill, where it is needed, be it from the job or from the list of what came; how it
+    is finished is no business of the drill."""
+    note = "delivered: no label on it"
+
+    def words(note: str) -> FrontWords:
+        return FrontWords(note=note, finish="oil")
+
+    plain, noted = (
+        kitchen(
+            FrontSpec(id="B-1", kind="door", hinged="left", height=300.0),
+            FrontSpec(id="B-2", kind="door", hinged="left", words=words(each)),
+        )
+        for each in ("", note)
+    )  # fmt: skip
+    assert not any("Note:" in " ".join(said.values()) for _, said in told(plain))
+    rows = [said["B-2"] for _, said in told(noted) if "B-2" in said]
+    assert rows
+    assert all(f"Note: {note}." in row for row in rows)
+    everything = " ".join(text for _, said in told(noted) for text in said.values())
+    assert "oil" not in everything
+    assert everything.count(note) == len(rows)
 
 
 def test_plates_stand_at_their_sides_and_the_tab_at_the_cups_alone() -> None:
