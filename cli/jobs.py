@@ -14,7 +14,24 @@ from cli.terminal import is_quiet, mention, tell, terminal_width, typed_line
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
     from jigs.gaps.reckoning import GapBudgets
+    from jigs.given.job import Job
     from jigs.given.listspec import ListSpec
+    from jigs.ground.lengths import Unit
+
+
+def read_in_hand(
+    path: Path,
+    units: "Unit | None" = None,
+    delivered: Path | None = None,
+    listed: "ListSpec | None" = None,
+) -> "Job":
+    """Read a job (`jigs.reading.inputs`), its fronts as they are in hand where it has a list of
+    what has arrived. Raises ReadingError."""
+    from jigs.order.matching import with_delivery
+    from jigs.reading.inputs import read_job
+
+    job = read_job(path, units, delivered, listed)
+    return job if job.delivered is None else with_delivery(job, job.delivered)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +60,6 @@ class Asked:
         from jigs.checks.cutting import with_cutting
         from jigs.checks.rubbing import with_rubbing
         from jigs.layout.layout import lay_out
-        from jigs.order.matching import read_in_hand
         from jigs.reading.inputs import JOB_FILE
 
         read = read_in_hand(self.path, self.units, self.delivered, self.columns)

@@ -11,13 +11,13 @@ from pathlib import Path
 import pypdfium2
 from PIL import Image
 
+from cli.jobs import read_in_hand
 from jigs.bench.stations import plan_stations
 from jigs.bench.storystick import find_sticks
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.ground.sheetsizes import SheetSize
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.binding.calibration import calibration_page
 from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations

@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
+from cli.jobs import read_in_hand
 from cli.main import main
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.binding.drilled import drilled_parts
 from templates.binding.jobsheets import make_sheets
 from templates.cards.outlines import lines_on, outline_page

@@ -14,6 +14,9 @@ from jigs.ground.geometry import Fitting, Hand, Hole, collect_holes
 from jigs.ground.problems import Problem
 from jigs.ground.values import dataclass
 
+ALIKE = 0.1
+"""Two places this near are the same to a drill; mm."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Gaps:
@@ -146,8 +149,6 @@ class Front:
     """Width and height as ordered, where those of the front are measured; mm."""
     refused: tuple[float, float] | None = None
     """Width and height as measured of one that is not taken: its own are those of the order; mm."""
-    reversible: bool = False
-    """Whether, turned half round, its holes fall on the same places."""
     hinge: HingeChoice | None = None
     least_reveal: LeastReveal | None = None
     """None where only the leaflet knows it."""
@@ -175,6 +176,27 @@ class Front:
     def swings(self) -> bool:
         """Whether it hangs by an upright edge."""
         return self.kind == "door" and self.hinged is not None
+
+    @property
+    def reversible(self) -> bool:
+        """Whether, turned half round, it has its holes on the same places, within 0.1.
+
+        A door turned half round hangs by its other edge: its cups need only mirror top to bottom,
+        and the pull, drilled when the hand is known, does not count.
+        """
+        door = self.kind == "door"
+        holes = [hole for hole in self.holes if not door or hole.face == "back"]
+
+        def matched(hole: Hole) -> bool:
+            x, y = hole.x if door else self.width - hole.x, self.height - hole.y
+            return any(
+                abs(other.y - y) <= ALIKE
+                and abs(other.x - x) <= ALIKE
+                and other.diameter == hole.diameter
+                for other in holes
+            )
+
+        return bool(holes) and all(map(matched, holes))
 
     @property
     def wide_below(self) -> bool:

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import field
 from typing import Annotated, Literal
 
-from jigs.given.job import FrontKind
+from jigs.given.job import FrontKind, FrontSpec
+from jigs.ground.geometry import SLACK
 from jigs.ground.keys import Key
 from jigs.ground.lengths import BareUnit
 from jigs.ground.values import dataclass
@@ -53,3 +54,24 @@ NOTHING = "nothing"
 """The name under which columns are left alone."""
 SETTINGS = ("units", "order", "empty_box", "unnamed", "pairs", "both_hands", "thousands", "sheet")
 """The keys that are no columns."""
+SAME_WIDTH = 1.0
+"""Fronts of one box whose widths differ by more do not belong together, mm (common practice)."""
+SAME_WIDTH_PAIR = 3.5
+"""The same where a pair is one of them: each leaf may be rounded down by 1/16 in."""
+
+
+def clear_width(front: FrontSpec, between: float) -> float | None:
+    """Give what a row takes up across its box: of a pair both leaves with the gap `between` them;
+    None where it says no width; mm."""
+    if front.width is None:
+        return None
+    return front.width if front.kind != "pair" else 2 * front.width + between
+
+
+def shares_width(front: FrontSpec, first: FrontSpec, between: float) -> bool:
+    """Tell whether a row takes up what the first row of its box does, as far as both say it."""
+    width, wanted = clear_width(front, between), clear_width(first, between)
+    if width is None or wanted is None:
+        return True
+    allowed = SAME_WIDTH_PAIR if "pair" in (front.kind, first.kind) else SAME_WIDTH
+    return abs(width - wanted) <= allowed + SLACK

@@ -25,9 +25,6 @@ from jigs.ground.problems import Problem
 from jigs.ground.values import dataclass, replace
 from jigs.layout.checking import Findings
 
-ALIKE = 0.1
-"""Two places this near are the same to a drill; mm."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Held:
@@ -136,11 +133,7 @@ def finish_front(job: Job, box: BoxSpec, plan: FrontPlan, held: tuple[Problem, .
             job, box, front, pull=fitted.pulls.name, hinge=door.choice.record if door else None
         ),
     )
-    return replace(
-        result,
-        code=part_code(result.width, result.height, thickness, result.holes),
-        reversible=is_reversible(result),
-    )
+    return replace(result, code=part_code(result.width, result.height, thickness, result.holes))
 
 
 def _least_reveal(job: Job, door: DoorPlan | None) -> LeastReveal | None:
@@ -150,29 +143,6 @@ def _least_reveal(job: Job, door: DoorPlan | None) -> LeastReveal | None:
     record = job.hinges.get(door.choice.record)
     unseen = record is None or how_confirmed(record, "least_reveal") is None
     return LeastReveal(width=door.least_reveal, open=unseen)
-
-
-def is_reversible(front: Front) -> bool:
-    """Tell whether a front turned half round has its holes on the same places, within 0.1.
-
-    A door turned half round hangs by its other edge: its cups need only mirror top to bottom,
-    and the pull, drilled when the hand is known, does not count.
-    """
-    holes = [hole for hole in front.holes if front.kind != "door" or hole.face == "back"]
-
-    def matched(y: float, x: float, diameter: float) -> bool:
-        return any(
-            abs(other.y - (front.height - y)) <= ALIKE
-            and abs(other.x - x) <= ALIKE
-            and other.diameter == diameter
-            for other in holes
-        )
-
-    if front.kind == "door":
-        turned = [(hole.y, hole.x, hole.diameter) for hole in holes]
-    else:
-        turned = [(hole.y, front.width - hole.x, hole.diameter) for hole in holes]
-    return bool(holes) and all(matched(*place) for place in turned)
 
 
 def finish_sides(job: Job, plan: BoxPlan, held: Held) -> tuple[Side, ...]:

@@ -27,13 +27,12 @@ from jigs.given.build import PaintNeed, litres_for, painted_area
 from jigs.given.confirming import OpenNumber, Record, open_numbers
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
+from jigs.given.listspec import shares_width
 from jigs.ground.geometry import Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 from jigs.ground.values import dataclass, replace
 from jigs.order.needed import Item, count_items
-from jigs.reading.frontboxes import ListedFront
-from jigs.reading.frontlist import check_widths
 
 SAME = 0.01
 """Drawer boxes whose sizes differ by less are alike; mm."""
@@ -312,17 +311,11 @@ def _is_plain(box: BoxSpec, rows: list[SupplierRow]) -> bool:
     if box.columns or any(front.kind == "opening" for front in box.fronts):
         return False
     listed = [
-        ListedFront(
-            spec=FrontSpec(
-                id=row.id,
-                kind="pair" if row.kind == "pair" else row.order.front.kind,
-                width=row.order.width,
-                height=row.order.height,
-            ),
-            box=box.id,
-            count=1,
-            where="",
+        FrontSpec(
+            id=row.id,
+            kind="pair" if row.kind == "pair" else row.order.front.kind,
+            width=row.order.width,
         )
         for row in rows
     ]
-    return not check_widths(listed, Reveal().between)
+    return all(shares_width(front, listed[0], Reveal().between) for front in listed)

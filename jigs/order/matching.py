@@ -14,21 +14,18 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import field
 from itertools import groupby
-from pathlib import Path
 
 from jigs.box.columns import place_columns
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job, Measures
-from jigs.given.listspec import ListSpec
 from jigs.given.measured import Arrival, DeliveredList, DeliveredPiece, Delivery, Surplus
 from jigs.given.stated import Taped
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.grouped import grouped
-from jigs.ground.lengths import TENTH, Unit, is_beyond
+from jigs.ground.lengths import TENTH, is_beyond
 from jigs.ground.nearest import suggest_id
 from jigs.ground.values import dataclass, replace
 from jigs.order.assign import assign
-from jigs.reading.inputs import read_job
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -282,18 +279,6 @@ def _match_sizes(
         alike = tuple(front.id for front in group if front.id in matching.arrivals)
         if len(alike) > 1:
             matching.alike.append(alike)
-
-
-def read_in_hand(
-    path: Path,
-    units: Unit | None = None,
-    delivered: Path | None = None,
-    listed: ListSpec | None = None,
-) -> Job:
-    """Read a job (`jigs.reading.inputs`), its fronts as they are in hand where it has a list of
-    what has arrived. Raises ReadingError."""
-    job = read_job(path, units, delivered, listed)
-    return job if job.delivered is None else with_delivery(job, job.delivered)
 
 
 def with_delivery(job: Job, delivered: DeliveredList) -> Job:

@@ -26,12 +26,6 @@ class ListedFront:
     count: int
     where: str
 
-    def clear_width(self, between: float) -> float | None:
-        """Give what the row takes up across its box: both leaves of a pair with their gap; mm."""
-        if self.spec.width is None:
-            return None
-        return self.spec.width if self.spec.kind != "pair" else 2 * self.spec.width + between
-
 
 HungRow = tuple[ListRow, ListedFront, dict[Hand, int]]
 """A row, what was read of it, and how many of it hang left and how many right, if it says so."""

@@ -14,9 +14,8 @@ from pathlib import Path
 
 from jigs.given.ids import find_clashes, name_fronts, name_parts
 from jigs.given.job import Reveal
-from jigs.given.listspec import ListSpec
+from jigs.given.listspec import SAME_WIDTH, ListSpec, clear_width, shares_width
 from jigs.ground.errors import Fault, ReadingError
-from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.values import dataclass
 from jigs.reading.frontboxes import ListedFront
@@ -26,12 +25,6 @@ from jigs.reading.listquestions import answer
 from jigs.reading.listrows import choose_table
 from jigs.reading.listtold import tell_list
 from jigs.reading.tables import read_tables
-
-SAME_WIDTH = 1.0
-"""Fronts of one box whose widths differ by more do not belong together, mm (common practice)."""
-
-SAME_WIDTH_PAIR = 3.5
-"""The same where a pair is one of them: each leaf may be rounded down by 1/16 in."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,18 +38,17 @@ class FrontList:
     told: str = ""
 
 
-def check_widths(rows: Sequence[ListedFront], between: float) -> list[Fault]:
+def _check_widths(rows: Sequence[ListedFront], between: float) -> list[Fault]:
     """Find the fronts whose width differs from that of the first front of their box."""
     first: dict[str, ListedFront] = {}
     faults = []
     for row in rows:
-        width = row.clear_width(between)
+        width = clear_width(row.spec, between)
         if not row.box or width is None:
             continue
         above = first.setdefault(row.box, row)
-        wanted = above.clear_width(between) or width
-        paired = "pair" in (row.spec.kind, above.spec.kind)
-        if abs(width - wanted) > (SAME_WIDTH_PAIR if paired else SAME_WIDTH) + SLACK:
+        wanted = clear_width(above.spec, between) or width
+        if not shares_width(row.spec, above.spec, between):
             turned = row.spec.height is not None and abs(row.spec.height - wanted) <= SAME_WIDTH
             faults.append(
                 Fault(
@@ -99,7 +91,7 @@ def read_front_list(
     rows = reader.read_rows()
     faults = [*reader.faults, *_check_names(rows)]
     if bare:
-        faults += check_widths(rows, between)
+        faults += _check_widths(rows, between)
     told = tell_list(reader, rows, faults=bool(faults))
     if faults:
         raise ReadingError(faults, told)

@@ -12,7 +12,7 @@ from pathlib import Path
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Reveal
-from jigs.given.listspec import ListSpec
+from jigs.given.listspec import ListSpec, clear_width
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
@@ -147,7 +147,7 @@ def _infer_box(
     box: str, rows: Sequence[ListedFront], fronts: Sequence[FrontSpec], reveal: Reveal
 ) -> BoxSpec:
     """Make the box that fits its fronts: their sum plus gaps and reveals."""
-    width = max(row.clear_width(reveal.between) or 0.0 for row in rows)
+    width = max(clear_width(row.spec, reveal.between) or 0.0 for row in rows)
     stack = sum(front.height or 0.0 for front in fronts) + (len(fronts) - 1) * reveal.between
     kind: BoxKind = "base"
     if all(front.kind == "drawer" for front in fronts):

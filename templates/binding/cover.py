@@ -6,7 +6,6 @@ from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 
 from jigs.box.parts import Layout
-from jigs.given.cautions import CAUTIONS
 from jigs.ground.geometry import rectangle
 from jigs.ground.values import dataclass
 from templates.binding.contents import in_columns
@@ -16,6 +15,7 @@ from templates.page.marks import Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import text_box
+from templates.words.cautions import CAUTIONS
 from templates.words.coverwords import CoverWords
 from templates.words.findings import held_words, incomplete_words, ready_words
 from templates.words.gapwords import job_reveals

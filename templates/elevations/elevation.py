@@ -11,7 +11,6 @@ from itertools import pairwise
 
 from jigs.box.frontgaps import measure_gaps
 from jigs.box.parts import Layout
-from jigs.given.cautions import cautions_of
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.ground.values import dataclass, replace
@@ -34,6 +33,7 @@ from templates.elevations.scale import ROOMY, Scale, Style
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.typeface import wrap
+from templates.words.cautions import cautions_of
 from templates.words.findings import before_cutting
 from templates.words.gapwords import gap_words
 from templates.words.wallwords import wall_title

@@ -5,7 +5,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
 from jigs.box.parts import Layout
-from jigs.given.cautions import APPLIANCES
 from jigs.ground.lengths import Unit
 from jigs.room.hanging import Furnished, Hanging, furnish_boxes
 from templates.lists.listing import (
@@ -19,6 +18,7 @@ from templates.lists.listing import (
     shown,
     sizes_shown,
 )
+from templates.words.cautions import APPLIANCES
 from templates.words.hanghow import (
     ADJUST,
     ADJUST_HOW,

@@ -9,7 +9,6 @@ import json
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.confirming import OpenNumber, rests_on
 from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET, Unit
@@ -17,6 +16,7 @@ from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
 from templates.lists.cells import Cell, csv_text, in_mm, number
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
+from templates.words.cautions import PAINT, cautions_of
 from templates.words.openwords import open_cell, open_data
 from templates.words.orderwords import (
     RUBS,

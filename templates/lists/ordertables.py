@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 
-from jigs.given.cautions import PAINT, cautions_of
 from jigs.given.job import Job
 from jigs.ground.lengths import SQUARE_FEET, Unit, format_mm
 from jigs.order.buying import DrawerBoxOrder, FrontOrder, HeldBack, Order
@@ -20,6 +19,7 @@ from templates.lists.listing import (
 )
 from templates.lists.listtext import listing_text
 from templates.lists.orderlist import open_of_box, open_of_item
+from templates.words.cautions import PAINT, cautions_of
 from templates.words.openwords import STAMP
 from templates.words.orderwords import (
     STATE_WORDS,

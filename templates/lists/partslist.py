@@ -13,8 +13,8 @@ from jigs.box.drawerbox import AnyDrawer
 from jigs.cutlist.cutlist import PartsList, drawers_of
 from jigs.cutlist.piece import Groove, Piece
 from jigs.cutlist.totals import Banding, BoardTotal, Trap, add_banding, add_boards, find_trap
-from jigs.given.cautions import cautions_of
 from templates.lists.cells import csv_text, in_mm, number
+from templates.words.cautions import cautions_of
 from templates.words.findings import problems_data
 from templates.words.openwords import open_cell, open_data
 from templates.words.partswords import BUILT_NOTE, HELD_NOTE, assumed_in

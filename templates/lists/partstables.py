@@ -11,7 +11,6 @@ from jigs.box.bypart import OpenCuts
 from jigs.cutlist.cutlist import PartsList
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.totals import STUFF_ORDER
-from jigs.given.cautions import cautions_of
 from jigs.ground.lengths import Unit, format_inches, format_mm, in_both
 from templates.lists.listing import (
     Column,
@@ -26,6 +25,7 @@ from templates.lists.listing import (
     sizes_shown,
 )
 from templates.lists.listtext import listing_text
+from templates.words.cautions import cautions_of
 from templates.words.findings import before_cutting
 from templates.words.openwords import STAMP
 from templates.words.partswords import (

@@ -1,6 +1,5 @@
 """What stands along the borders of every page: check bars, the page's number, how it is printed."""
 
-from jigs.given.cautions import CARE
 from templates.page.bars import bar
 from templates.page.marks import Mark, Text
 from templates.page.paper import Paper
@@ -9,6 +8,8 @@ LEFT_STRIP, BOTTOM_STRIP = 8.2, 12.6
 """Borders that carry the bars, mm."""
 EDGE = 1.0
 """Paper left free along the other borders, mm."""
+CARE = "CLAMP. Eyes, ears, lungs. NO GLOVES."
+"""What stands on every page that has holes, in one line; common practice, no source."""
 
 
 _BARS = (

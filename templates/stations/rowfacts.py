@@ -3,11 +3,11 @@
 from collections.abc import Collection, Iterator
 
 from jigs.bench.station import Row, Station
-from jigs.given.cautions import SPRUNG
 from jigs.ground.problems import OF_HINGES
 from jigs.ground.values import replace
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import drawer_box_facts
+from templates.words.cautions import SPRUNG
 from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.frontfacts import (
     back_facts,

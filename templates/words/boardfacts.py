@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from jigs.box.bypart import parts_of_box
 from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout, Side
-from jigs.given.cautions import SPRUNG
 from jigs.ground.lengths import format_inches, format_mm
+from templates.words.cautions import SPRUNG
 from templates.words.hingenames import hinge_name
 from templates.words.sentence import Sentence
 

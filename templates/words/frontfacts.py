@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from jigs.box.parts import Front, Layout
 from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.pull import COUNTERBORE_DIAMETER
-from jigs.given.cautions import SPRUNG
 from jigs.given.edges import fold_error
 from jigs.given.job import BoxSpec
 from jigs.ground.lengths import format_mm
+from templates.words.cautions import SPRUNG
 from templates.words.gapwords import gaps_here, has_job_reveals
 from templates.words.hingenames import hinge_name
 from templates.words.leafletwords import leaflet_facts

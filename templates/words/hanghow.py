@@ -5,9 +5,9 @@ Common practice of the trade, no source; what a record or a leaflet says goes be
 
 from collections.abc import Collection, Iterator, Sequence
 
-from jigs.given.cautions import APPLIANCES, FASTEN, NO_CODE, SPRUNG, TWO_PEOPLE
 from jigs.ground.lengths import format_mm
 from jigs.room.hanging import Furnished, Shimmed
+from templates.words.cautions import APPLIANCES, FASTEN, NO_CODE, SPRUNG, TWO_PEOPLE
 from templates.words.markingwords import KITCHEN
 
 BOXES = "The boxes"

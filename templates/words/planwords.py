@@ -10,13 +10,14 @@ from typing import assert_never
 from jigs.bench.firstarticle import FirstArticle, PassWhat
 from jigs.box.inhand import OUT_OF_SQUARE
 from jigs.cutlist.cutlist import STAMPED
-from jigs.given.cautions import CARE, PAINT, PROBE, TWO_PEOPLE
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import FrontMaterial, Job
 from jigs.ground.lengths import format_length, format_mm
 from jigs.progress.jobplan import JobPlan
 from jigs.progress.workdays import Day
 from jigs.progress.workplan import Stage, StageKind
+from templates.page.border import CARE
+from templates.words.cautions import PAINT, PROBE, TWO_PEOPLE
 from templates.words.firstwords import BEFORE_SECOND, pass_words
 from templates.words.gapwords import job_reveals
 from templates.words.hanghow import care_lines

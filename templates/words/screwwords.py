@@ -10,10 +10,10 @@ from jigs.box.parts import Front
 from jigs.gaps.even import WORTH
 from jigs.gaps.reckoning import ADJUSTS, SHIFTS
 from jigs.gaps.screws import Beyond, Screw, Turn, Why
-from jigs.given.cautions import CARE
 from jigs.ground.geometry import Axis
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
+from templates.page.border import CARE
 from templates.words.budgetwords import gap_name
 from templates.words.hanghow import AGAIN
 

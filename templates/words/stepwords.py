@@ -9,11 +9,12 @@ from typing import assert_never
 
 from jigs.bench.benchpart import Board
 from jigs.bench.station import Place, Row, Station, Work
-from jigs.given.cautions import CARE, PAINT, TWO_PEOPLE
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit
 from jigs.progress.standing import Step, StepKind, Wait
 from jigs.progress.tracked import Tracked
+from templates.page.border import CARE
+from templates.words.cautions import PAINT, TWO_PEOPLE
 from templates.words.pagewords import line_figure
 from templates.words.stationwords import FROM_WORDS, cautions, hand_words, station_title
 from templates.words.textlines import counted

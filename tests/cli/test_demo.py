@@ -5,10 +5,10 @@ from pathlib import Path
 
 import pytest
 
+from cli.jobs import read_in_hand
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import BOX_KINDS, FRONT_KINDS
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.demo import demo_files
 from templates.words.coverwords import SHEETS
 from templates.words.findings import ready_words

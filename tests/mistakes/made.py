@@ -10,6 +10,7 @@ from typing import Literal
 
 import pytest
 
+from cli.jobs import read_in_hand
 from jigs.checks.advice import Subject, list_unchecked
 from jigs.checks.cutting import with_cutting
 from jigs.checks.rubbing import before_order, with_rubbing
@@ -17,7 +18,6 @@ from jigs.cutlist.cutlist import choose_parts
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
-from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.elevations.elevation import draw_elevations
 from templates.labels.labellist import list_labels

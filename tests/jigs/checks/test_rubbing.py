@@ -4,11 +4,11 @@ from pathlib import Path
 
 import pytest
 
+from cli.jobs import read_in_hand
 from jigs.checks.rubbing import before_order, with_rubbing
 from jigs.gaps.reckoning import reckon_gaps
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from tests.jigs.cases.kitchen import box, job
 
 LEFT = 'kind = "door"\nhinged = "left"'

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import xlsxwriter
 
+from cli.jobs import read_in_hand
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from tests.said import fact_of
 
 HOW = "in the workbook, and was read as any other"

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from cli.jobs import read_in_hand
 from jigs.gaps.beside import Meeting
 from jigs.gaps.budget import Budget, Cure
 from jigs.gaps.reckoning import GapBudgets, choose_gaps, reckon_gaps
@@ -15,7 +16,6 @@ from jigs.given.stated import EndPanels, FivePieceSpec, Taped, TapedBox
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from tests.jigs.sample import MATERIAL, UNDER_COUNTER, box, job
 from tests.jobtexts import HEAD
 from tests.uneven import DOOR_HEIGHT, GAP, OWN, REVEAL, TOP, UNEVEN

@@ -59,7 +59,7 @@ def test_the_units_library_is_loaded_by_another_unit_alone(
     text = DEMO.read_text(encoding="utf-8").replace("[material]", f"[material]\n{extra}", 1)
     job.write_text(text, encoding="utf-8")
     code = (
-        "import sys; from pathlib import Path; from jigs.order.matching import read_in_hand; "
+        "import sys; from pathlib import Path; from cli.jobs import read_in_hand; "
         "from jigs.layout.layout import lay_out; lay_out(read_in_hand(Path(sys.argv[1]))); "
         "sys.exit('pint' in sys.modules)"
     )

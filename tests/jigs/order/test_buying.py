@@ -5,12 +5,12 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
+from cli.jobs import read_in_hand
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import Paint, litres_for, painted_area
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
-from jigs.order.matching import read_in_hand
 from jigs.order.needed import Item, spare_for
 from tests.jobs import jobs
 from tests.said import fact_of

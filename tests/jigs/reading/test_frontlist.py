@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.given.job import FRONT_KINDS
+from jigs.given.listspec import clear_width
 from jigs.ground.errors import ReadingError
 from jigs.ground.lengths import Unit
 from jigs.reading.frontlist import FrontList, read_front_list
@@ -342,7 +343,7 @@ def test_a_pair_gives_the_width_of_one_leaf(tmp_path: Path) -> None:
     """A drawer over a pair spans both leaves and their gap."""
     text = f"box,kind,w,h\nB1,drawer,{2 * 454 + 3.2},140\nB1,pair,454,570\n"
     rows = read(tmp_path, text).rows
-    assert rows[1].clear_width(3.2) == pytest.approx(rows[0].clear_width(3.2))
+    assert clear_width(rows[1].spec, 3.2) == pytest.approx(clear_width(rows[0].spec, 3.2))
     (fault,) = refuse(tmp_path, "box,kind,w,h\nB1,drawer,454,140\nB1,pair,454,570\n")
     assert "a pair's row gives the width of one leaf" in fault
 

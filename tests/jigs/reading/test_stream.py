@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from cli.jobs import read_in_hand
 from jigs.ground.errors import ReadingError
-from jigs.order.matching import read_in_hand
 from tests.cli.conftest import SMALL
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="named pipes are a Unix thing")

@@ -6,9 +6,9 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
+from cli.jobs import read_in_hand
 from jigs.given.printer import BARS, Printer
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.binding.calibration import calibration_page
 from templates.binding.cover import CARD
 from templates.binding.jobsheets import make_sheets

@@ -7,7 +7,6 @@ import pytest
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
-from jigs.given.cautions import NO_CODE
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import HingeRecord
 from jigs.ground.problems import error, warning
@@ -18,6 +17,7 @@ from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_box
 from templates.stations.stationset import StationSet, make_stations
+from templates.words.cautions import NO_CODE
 from templates.words.coverwords import SHEETS, STATIONS
 from tests.clashes import clashes_of_marks
 from tests.templates.worked import worked_layout

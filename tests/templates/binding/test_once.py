@@ -11,13 +11,14 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 import templates.demo
+from cli.jobs import read_in_hand
 from jigs.box.parts import Front, Layout
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import BoxSpec, FrontSpec, Job, ShelfSpec
 from jigs.given.measured import DeliveredList, DeliveredPiece
 from jigs.given.stated import Taped
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand, with_delivery
+from jigs.order.matching import with_delivery
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.card import Card, share_card

@@ -8,12 +8,12 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
+from cli.jobs import read_in_hand
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontSpec, Job
 from jigs.given.wallspec import Appliance, WallEnd, WallSpec
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from jigs.room.seen import Seen
 from templates.demo import demo_files
 from templates.elevations.elevation import SCALES, Drawn, draw_elevations

@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
+from cli.jobs import read_in_hand
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec, Job
 from jigs.given.printer import Printer
@@ -15,7 +16,6 @@ from jigs.given.stated import BlindEnd
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from jigs.room.hanging import Hanging, plan_hanging
 from templates.elevations.hangdraw import STRUCK
 from templates.elevations.hangpage import hang_pages, hang_text

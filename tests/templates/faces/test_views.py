@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.parts import Front
-from jigs.ground.geometry import mirror_x, turned_over
+from jigs.ground.geometry import Fitting, Hole, mirror_x, turned_over
 from templates.faces.views import view_of_drawer_box, view_of_side, views_of_front
 from templates.words.facewords import drilled_words, edge_words, seen_words
 from tests import uneven
@@ -119,14 +119,26 @@ def test_the_drawer_box_is_dashed_on_the_back_of_its_front() -> None:
 
 
 @pytest.mark.parametrize(
-    ("reversible", "bored", "shown"),
-    [(True, False, True), (False, False, False), (False, True, None)],
+    ("off", "bored", "shown"),
+    [(0.0, False, True), (1.5, False, False), (0.0, True, None)],
 )
 def test_only_a_door_still_to_be_bored_can_be_reversible(
-    reversible: bool, bored: bool, shown: bool | None
+    off: float, bored: bool, shown: bool | None
 ) -> None:
-    """Of a drawer front the question does not arise."""
-    door = replace(worked_front("B3-2"), reversible=reversible, bored=bored)
+    """Its cups stand as far from the top as from the bottom, or 1.5 mm off; of a drawer front the
+    question does not arise."""
+    cups = tuple(
+        Fitting(
+            kind="hinge",
+            index=1,
+            count=2,
+            part=None,
+            record=None,
+            holes=(Hole(face="back", purpose="cup", x=22.5, y=y, diameter=35.0, depth=13.0),),
+        )
+        for y in (100.0, worked_front("B3-2").height - 100.0 - off)
+    )
+    door = replace(worked_front("B3-2"), fittings=cups, bored=bored)
     assert views_of_front(door, "in")[0].reversible is shown
     assert views_of_front(worked_front("B3-1"), "in")[0].reversible is None
 

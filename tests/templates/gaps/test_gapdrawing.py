@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
+from cli.jobs import read_in_hand
 from jigs.box.parts import Layout
 from jigs.gaps.chance import Chance
 from jigs.gaps.reckoning import GapBudgets, reckon_gaps
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.gaps.gapchart import WORST, draw_chart
 from templates.gaps.wallgaps import LINES, draw_gap_walls
 from templates.page.marks import Area, Line, Outline, Page, Text

@@ -6,7 +6,6 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import choose_parts, cut_job
-from jigs.given.cautions import APPLIANCES, FASTEN, PAINT, TWO_PEOPLE
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.order.buying import make_order
 from templates.elevations.elevation import draw_elevations
@@ -16,6 +15,7 @@ from templates.lists.partslist import parts_json
 from templates.lists.partstables import parts_text
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
+from templates.words.cautions import APPLIANCES, FASTEN, PAINT, TWO_PEOPLE
 from tests.jigs.sample import box, lay
 
 

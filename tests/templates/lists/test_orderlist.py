@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 from python_calamine import CalamineWorkbook
 
+from cli.jobs import read_in_hand
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
-from jigs.order.matching import read_in_hand
 from templates.lists.orderlist import COLUMNS, order_csv, order_json, order_sheets
 from templates.lists.ordertables import order_text
 from templates.lists.supplierlist import fronts_csv

@@ -9,12 +9,13 @@ from pathlib import Path
 import pytest
 from hypothesis import assume, given, settings
 
+from cli.jobs import read_in_hand
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.ids import LONGEST
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
-from jigs.order.matching import read_in_hand, with_delivery
+from jigs.order.matching import with_delivery
 from jigs.reading.deliveredlist import read_delivered
 from jigs.reading.frontlist import read_front_list
 from templates.lists.orderlist import order_sheets

@@ -2,11 +2,12 @@
 
 import pytest
 
-from jigs.given.cautions import CARE, CAUTIONS
 from templates.binding.jobsheets import make_sheets
+from templates.page.border import CARE
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.sheetwords import set_words
+from templates.words.cautions import CAUTIONS
 from tests.templates.printed import laid_out
 from tests.templates.test_byhandsheets import arm, wall_box
 from tests.uneven import UNEVEN

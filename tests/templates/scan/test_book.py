@@ -2,8 +2,8 @@
 
 import re
 
+from cli.jobs import read_in_hand
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.scan.book import book
 from tests.templates.kitchens import workshop
 from tests.templates.scan.shown import read, show

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 import templates.demo
+from cli.jobs import read_in_hand
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Area, Circle, Line, Outline, Text
 from templates.page.paper import PAPERS

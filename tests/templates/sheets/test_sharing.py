@@ -9,10 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import templates.demo
+from cli.jobs import read_in_hand
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.binding.jobsheets import make_sheets
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP
 from templates.page.packing import Size, place_sizes

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from cli.jobs import read_in_hand
 from jigs.bench.storystick import Stick, find_sticks
 from jigs.box.parts import Layout
 from jigs.given.confirming import open_numbers
@@ -15,7 +16,6 @@ from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
 from jigs.layout.layout import lay_out
-from jigs.order.matching import read_in_hand
 from templates.page.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.page.marks import Line, Page, Text
 from templates.page.paper import PAPERS

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from jigs.given.cautions import CAUTIONS, NO_CODE
+from templates.words.cautions import CAUTIONS, NO_CODE
 
 
 @pytest.mark.parametrize(

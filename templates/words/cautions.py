@@ -25,9 +25,6 @@ APPLIANCES = (
     "Range, oven, hood, dishwasher, sockets: licensed trades, the appliance's instructions and "
     "local code."
 )
-CARE = "CLAMP. Eyes, ears, lungs. NO GLOVES."
-"""What stands on every page that has holes, in one line."""
-
 SPRUNG = "A lift's arms are sprung: never release one without its door."
 """What stands where a lift is set out."""
 
