@@ -110,7 +110,9 @@ def end_fillers(
     hidden: bool = False,
 ) -> list[Piece]:  # fmt: skip
     """Give the fillers, `width` wide before scribing, at one end of a wall: one beside each box
-    that stands nearest to that end, from the floor up; mm. `hidden`: beside a blind end none."""
+    that stands nearest to that end, from the floor up; mm. Beyond an end panel it goes down as far
+    as that, to the floor: no front of a toe platform closes what is under it. `hidden`: beside a
+    blind end none."""
     places = place_job(job)
     beside = [
         box
@@ -124,23 +126,25 @@ def end_fillers(
     for box, name in zip(beside, names, strict=True):
         piece = filler(
             job, name_wall_piece(tag, "FILLER", name), wall,
-            width=width, height=box.height, scribed=scribed,
+            width=width, height=filler_height(box, hand), scribed=scribed,
         )  # fmt: skip
-        panel = job.material.front if box.panels.at(hand) else 0.0
+        high, panel = filler_height(box, hand), job.material.front if box.panels.at(hand) else 0.0
+        over = 0.0 if box.panels.at(hand) is None else floor_under(job, box)
         x = places[box.id]
         x += -panel - width if hand == "left" else box.width + panel
         made.append(
             replace(
                 piece,
-                note="; ".join(filter(None, (f"beside {box.id}", piece.note))),
+                note="; ".join(filter(None, (f"beside {box.id}", piece.note))) + floor_words(over),
                 beside=(box.id,),
                 hand=hand,
                 scribe=hand if spare else None,
                 spare=spare,
                 on_wall=(
                     Block(
-                        x=x, y=box.above_floor, z=-job.material.front - job.build.bumper,
-                        dx=width, dy=box.height, dz=job.material.front,
+                        x=x, y=box.above_floor + box.height - high,
+                        z=-job.material.front - job.build.bumper,
+                        dx=width, dy=high, dz=job.material.front,
                     ),
                 ),
             )
@@ -232,6 +236,12 @@ def panel_height(box: BoxSpec) -> float:
     """Give the height of a panel at a box: to the floor, where the box does not hang; mm."""
     hangs = box.kind == "wall" or box.above_floor > HIGHEST
     return box.height if hangs else box.height + max(0.0, box.above_floor)
+
+
+def filler_height(box: BoxSpec, hand: Hand) -> float:
+    """Give the height of a filler at one side of a box: its own, or that of the end panel between
+    them; mm."""
+    return box.height if box.panels.at(hand) is None else panel_height(box)
 
 
 def floor_under(job: Job, box: BoxSpec) -> float:

@@ -7,16 +7,25 @@ are shown apart from each other, in a row.
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.box.carcass import Carcass
 from jigs.box.columns import place_columns
 from jigs.box.parts import Front, Layout
-from jigs.cutlist.trimmings import LETTERS, panel_height
+from jigs.cutlist.trimmings import LETTERS, filler_height, panel_height
 from jigs.given.job import BoxKind, BoxSpec, Job
 from jigs.given.walls import TOUCHING, boxes_at_end, lines_of, place_job
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.ground.values import dataclass, replace
-from jigs.room.seen import Seen, SeenAppliance, SeenFront, SeenOpening, SeenStrip, Swing
+from jigs.room.seen import (
+    Seen,
+    SeenAppliance,
+    SeenFront,
+    SeenOpening,
+    SeenShelf,
+    SeenStrip,
+    Swing,
+)
 
 APART = 300.0
 """Between boxes that stand nowhere; mm."""
@@ -271,9 +280,17 @@ def _see(
     fronts: Mapping[str, Sequence[Front]],
     fillers: Mapping[tuple[str, Hand], WallEnd],
 ) -> Seen:
+    shelved = any(shelf.at is not None for shelf in box.shelves)
     y = box.above_floor
     openings: tuple[SeenOpening, ...] = ()
-    if any(spec.kind == "opening" for spec in box.fronts):
+    shelves: tuple[SeenShelf, ...] = ()
+    seen = tuple(
+        SeenFront(front=front, x=x + front.place.x, y=y + front.place.y, swing=swing_of(front))
+        for front in fronts.get(box.id, ())
+    )
+    if any(spec.kind == "opening" for spec in box.fronts) or shelved:
+        columns = place_columns(layout.job, box)
+        shelves = tuple(_shelves(columns.carcasses, x, y, seen))
         openings = tuple(
             SeenOpening(
                 id=place.id,
@@ -283,19 +300,35 @@ def _see(
                 height=place.height,
                 words=place.spec.words.note or "opening",
             )
-            for place in place_columns(layout.job, box).fronts
+            for place in columns.fronts
             if place.kind == "opening"
         )
     return Seen(
         box=box,
         x=x,
-        fronts=tuple(
-            SeenFront(front=front, x=x + front.place.x, y=y + front.place.y, swing=swing_of(front))
-            for front in fronts.get(box.id, ())
-        ),
+        fronts=seen,
         openings=openings,
+        shelves=shelves,
         strips=tuple(_strips(box, x, layout.job.material.front, fillers)),
     )
+
+
+def _shelves(
+    carcasses: Sequence[Carcass], x: float, y: float, fronts: Sequence[SeenFront]
+) -> Iterator[SeenShelf]:
+    """Give the fixed shelves of a box at (x, y), column by column."""
+    for carcass in carcasses:
+        middle = x + carcass.middle
+        for _, high in carcass.shelves:
+            up = y + high
+            yield SeenShelf(
+                x=x + carcass.inner("left"), y=up, width=carcass.opening,
+                hidden=any(
+                    front.x < middle < front.x + front.front.width
+                    and front.y < up < front.y + front.front.height
+                    for front in fronts
+                ),
+            )  # fmt: skip
 
 
 def _strips(
@@ -316,8 +349,9 @@ def _strips(
         filler = fillers.get((box.id, hand))
         if filler is not None:
             hidden = filler.stands == "corner" and _is_blind(box, hand)
+            high = box.height if hidden else filler_height(box, hand)
             yield SeenStrip(
                 kind="hidden" if hidden else "filler", covered=hidden,
-                x=end - filler.filler if hand == "left" else end, y=box.above_floor,
-                width=filler.filler, height=box.height,
+                x=end - filler.filler if hand == "left" else end,
+                y=box.above_floor + box.height - high, width=filler.filler, height=high,
             )  # fmt: skip

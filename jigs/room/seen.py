@@ -62,15 +62,27 @@ class SeenStrip:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SeenShelf:
+    """The upper face of a fixed shelf, from board to board, on the wall; mm. `hidden`: a front
+    stands before its middle."""
+
+    x: float
+    y: float
+    width: float
+    hidden: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Seen:
-    """A box with its left end at `x` along the wall, its fronts, its openings, and the panels and
-    fillers beside it; mm."""
+    """A box with its left end at `x` along the wall, its fronts, its openings, its fixed shelves,
+    and the panels and fillers beside it; mm."""
 
     box: BoxSpec
     x: float
     fronts: tuple[SeenFront, ...] = ()
     openings: tuple[SeenOpening, ...] = ()
     strips: tuple[SeenStrip, ...] = ()
+    shelves: tuple[SeenShelf, ...] = ()
 
     @property
     def right(self) -> float:

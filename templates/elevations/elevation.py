@@ -371,7 +371,9 @@ def _notes(elevation: Elevation, layout: Layout, gaps: str) -> Iterator[str]:
     if heights:
         yield f"ASSUMED: height above the floor of {', '.join(heights)}."
     # In one paragraph: a row more may cost a scale, and with it the IDs of small fronts.
-    said = room_notes(elevation, layout.job.units, _all_levels(elevation))
+    said = [*room_notes(elevation, layout.job.units, _all_levels(elevation))]
+    if any(shelf.hidden for box in elevation.boxes for shelf in box.shelves):
+        said.append("A level dashed line is the upper face of a fixed shelf.")
     if room := " ".join((*said, *([gaps] if gaps else []))):
         yield room
     held = [f.front.id for b in elevation.boxes for f in b.fronts if f.front.withheld]

@@ -1,8 +1,9 @@
 """A box as an elevation shows it: fronts with their IDs, sizes, swing lines and pulls.
 
 The two swing lines of a front run, dashed, from the corners of its free edge to the middle of the
-edge it turns on: the point is at the hinges (common drafting practice, no source). A line gives
-way where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
+edge it turns on: the point is at the hinges (common drafting practice, no source). A fixed shelf is
+a line along its upper face, dashed behind a front as any hidden edge (ISO 128). A line gives way
+where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
 """
 
 from collections.abc import Iterator, Sequence
@@ -59,6 +60,12 @@ def draw_boxes(boxes: Sequence[Seen], style: Style) -> list[Mark]:
     for _, place in openings:
         for ends in ((place[0], place[2]), (place[3], place[1])):
             marks += _give_way(space, ends, span_of(place), "", "opening")
+    for box in boxes:
+        for shelf in box.shelves:
+            left, right = scale.across(shelf.x), scale.across(shelf.x + shelf.width)
+            line, dash = [(left, scale.up(shelf.y)), (right, scale.up(shelf.y))], shelf.hidden
+            within = span_of(scale.area(box.x, box.bottom, box.box.width, box.box.height))
+            marks += _give_way(space, line, within, "dashed" if dash else "", "shelf")
     for front, place in fronts:
         frame = front.front.make.frame
         if frame is not None and frame.closes:

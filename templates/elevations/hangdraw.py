@@ -116,7 +116,7 @@ def draw_wall(
 
 def _bare(elevation: Elevation) -> Elevation:
     """Give a wall without the fronts, which come last."""
-    boxes = tuple(replace(seen, fronts=(), openings=()) for seen in elevation.boxes)
+    boxes = tuple(replace(seen, fronts=(), openings=(), shelves=()) for seen in elevation.boxes)
     return replace(elevation, boxes=boxes)
 
 

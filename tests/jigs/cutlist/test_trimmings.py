@@ -188,6 +188,24 @@ def test_a_filler_stands_beyond_an_end_panel_too(hand: Hand) -> None:
     assert {b.id: d for b, d in near} == pytest.approx({"B1": 19.05, "W1": 0.0})
 
 
+@pytest.mark.parametrize("panel", ["flush", "covered", None])
+def test_a_filler_beyond_an_end_panel_goes_to_the_floor(panel: PanelKind | None) -> None:
+    """The toe's front ends at the panel: nothing else closes what is under the filler. Without a
+    panel the front runs on below a filler as high as the box. Common practice, no source."""
+    filled = WallEnd(stands="wall", filler=41.0)
+    walls = (WallSpec(name="north", right=filled, floor_high=6.0),)
+    made = replace(job(replace(box(), panels=EndPanels(right=panel))), walls=walls)
+    (piece,) = end_fillers(made, "NORTH", "north", "right", width=41.0)
+    (block,) = piece.on_wall
+    (seen,) = see_walls(lay_out(made))[0].boxes
+    (strip,) = (strip for strip in seen.strips if strip.kind == "filler")
+    low = box().above_floor if panel is None else 0.0
+    assert piece.length == pytest.approx(box().above_floor + 774.7 - low)
+    for each, high in ((block.y, block.dy), (strip.y, strip.height)):
+        assert (each, each + high) == pytest.approx((low, box().above_floor + 774.7))
+    assert ("scribe its lower end to the floor, 6.0 where" in piece.note) == (panel is not None)
+
+
 def test_a_panel_is_scribed_to_a_floor_that_rises() -> None:
     """As high above the line as its box; where the floor rises 6 above it, 6 comes off."""
     wall = WallSpec(name="north", floor_high=6.0)
