@@ -2,9 +2,10 @@
 
 Fronts arrive, are bored, painted on the back, then on the face (unless they come painted), hung
 and adjusted. Pieces are cut, banded, bored, assembled; a side whose box stands already is bored in
-it. A drawer box is put together from its pieces, or arrives; it is bored and set on its slides. A
-pull whose screws go through the drawer box too is bored for when the front is on. All common
-practice, no source.
+it. The spacer under a rollout's slide is cut before its side is bored, for it is bored with it, and
+mounted as that is. A drawer box is put together from its pieces, or arrives; it is bored and set
+on its slides. A pull whose screws go through the drawer box too is bored for when the front is on.
+All common practice, no source.
 
 Nothing is bored, painted or hung of what is held back; it may arrive, or be cut, meanwhile. What
 nothing asks for is no step: a side without holes is not bored, nor is a door that came bored.
@@ -78,6 +79,15 @@ class _Courses:
             for fitting in side.fittings
             if fitting.part is not None and fitting.kind in ("plate", "slide")
         )
+        # A spacer is bored with the slide's holes of its side.
+        self._spaced = grouped(
+            (side.board, part.piece)
+            for part in parts
+            if part.piece is not None and part.piece.kind == "spacer"
+            for side in layout.sides
+            if side.side == part.piece.hand
+            and any(part.piece.id.startswith(f"{each.part}-") for each in side.fittings)
+        )
         self._pinned = grouped(
             (side.box, side.board)
             for side in layout.sides
@@ -128,10 +138,17 @@ class _Courses:
         else:
             steps = (CUT, *_banded(piece), *bored, ASSEMBLED)
         missing = dict.fromkeys(part for side in sides for part in side.missing)
-        return _course(steps, {}, held=tuple(missing))
+        spacers = [
+            Wait(part=spacer.id, step=(CUT, *_banded(spacer))[-1])
+            for spacer in self._spaced.get(board, ())
+        ]
+        waits = {step.key: spacers for step in self._bored(board) if step.work == "sides"}
+        return _course(steps, waits, held=tuple(missing))
 
     def _piece(self, piece: Piece) -> Course:
-        together = piece.box in self._together and piece.kind not in (*DRAWER_KINDS, "spacer")
+        together = piece.box in self._together and piece.kind not in DRAWER_KINDS
+        if piece.kind == "spacer":
+            return _course((CUT, *_banded(piece), MOUNTED), {})
         if piece.kind in SEEN:
             return _course((CUT, *_banded(piece), *self._painted(), FITTED), {})
         if piece.kind == "shelf":

@@ -177,9 +177,7 @@ def _bored(station: Station, step: Step) -> Iterable[Task]:
 
 def _is_drawers(part: Tracked) -> bool:
     """Tell whether a part is a drawer box or what one is made of."""
-    return part.drawer is not None or (
-        part.piece is not None and part.piece.kind in (*DRAWER_KINDS, "spacer")
-    )
+    return part.drawer is not None or (part.piece is not None and part.piece.kind in DRAWER_KINDS)
 
 
 def _turn_at(station: Station) -> _Turn:

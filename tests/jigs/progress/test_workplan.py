@@ -15,7 +15,7 @@ from jigs.bench.stations import plan_stations
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import Build, Paint
 from jigs.given.job import FrontSpec, Job, ShelfSpec
-from jigs.given.stated import EndPanels
+from jigs.given.stated import EndPanels, RolloutSpec
 from jigs.layout.layout import lay_out
 from jigs.progress.jobplan import JobPlan, plan_job
 from jigs.progress.kept import NOTHING, Kept, stand
@@ -28,6 +28,7 @@ from tests.jobs import jobs
 DRAWER = FrontSpec(id="B1-1", kind="drawer", height=152.4)
 DOOR = FrontSpec(id="B1-2", kind="door", hinged="left")
 BOX = replace(box(DRAWER, DOOR), shelves=(ShelfSpec(low=200.0, high=400.0),))
+ROLLING = replace(box(DOOR), rollouts=(RolloutSpec(at=200.0, height=120.0, spacer_left=20.0),))
 
 
 def planned(made: Job, most: int = MOST, kept: Mapping[str, Kept] | None = None) -> JobPlan:
@@ -123,11 +124,23 @@ def test_whatever_the_job_its_plan_goes_as_the_courses_do(made: Job) -> None:
         job(replace(BOX, band="later"), replace(box(replace(DOOR, id="B2-1")), id="B2")),
         job(replace(BOX, assembled=True)),
         job(replace(BOX, panels=EndPanels(left="flush"))),
+        job(ROLLING),
         replace(job(BOX), paint=Paint(fronts_come="painted")),
         replace(job(BOX), build=Build(drawer_boxes="ordered", drawer_bored=True)),
         job(box(DRAWER, replace(DOOR, hinged=None))),
     ],
-    ids=["both", "doors", "drawers", "late band", "stands", "panel", "painted", "ordered", "held"],
+    ids=[
+        "both",
+        "doors",
+        "drawers",
+        "late band",
+        "stands",
+        "panel",
+        "rollout",
+        "painted",
+        "ordered",
+        "held",
+    ],
 )
 def test_each_kind_of_job_is_worked_through(made: Job) -> None:
     """Every part stands in the plan with all its steps, and with no other."""
@@ -154,6 +167,21 @@ def test_the_work_of_the_golden_box_in_order() -> None:
         "pulls-b", "fronts-on-boxes", "back-1", "front-1", "drawers-fitted", "hung", "fitted",
         "adjusted",
     ]  # fmt: skip
+
+
+def test_a_rollouts_spacer_is_cut_before_its_side_is_bored_with_it() -> None:
+    """With the boards, not with the drawer boxes; it is mounted with its slide."""
+    made = planned(job(ROLLING))
+    of_spacer = [
+        (name, "B1-ROLLOUT-1-SPACER-L" in stage.parts)
+        for name, stage in zip(names(made), stages(made), strict=True)
+    ]
+    where = [name for name, there in of_spacer if there]
+    assert where == ["cut", "mounted"]
+    assert names(made).index("cut") < names(made).index("sides") < names(made).index("mounted")
+    [wait] = made.courses["B1-SIDE-L"].waits["bored-sides"]
+    assert (wait.part, wait.step and wait.step.key) == ("B1-ROLLOUT-1-SPACER-L", "cut")
+    assert "bored-sides" not in made.courses["B1-SIDE-R"].waits
 
 
 def test_a_kitchen_without_drawers_or_without_doors_has_no_stage_for_them() -> None:
