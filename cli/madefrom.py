@@ -46,20 +46,22 @@ def read_pack(path: Path) -> Pack:
         ) from error
     except (OSError, ValueError, LookupError, TypeError, AttributeError) as error:
         raise Failure(
-            f"'{file}' is not what a pack wrote, or is damaged, so that nothing is known of what "
-            "was printed: write the pack anew."
+            f"'{file}' is not what a pack wrote: it was edited, or is damaged, so that nothing is "
+            "known of what was printed: write the pack anew, and print all of it again."
         ) from error
     beside = [place / name for name in read[:1] for place in (folder.parent, folder)]
     return Pack(folder=folder, made=made, jobs=tuple(beside))
 
 
 def _made_of(data: Any) -> "Made":
-    from jigs.changes.keeping import is_known, read_made
+    from jigs.changes.keeping import is_known, is_untouched, read_made
     from jigs.changes.made import Made, MadePart
 
     job, tool = str(data["job"]), str(data["jigsheet"])
     codes = {str(name): str(code or "") for name, code in data["parts"].items()}
     if is_known(data.get("made")):
+        if not is_untouched(data["made"]):
+            raise ValueError("its figures are others than those that were kept")
         return read_made(data["made"], job=job, tool=tool)
     # Of a tool whose packs keep less, or keep it otherwise, the codes alone are sure.
     parts = {name: MadePart(id=name, kind="", code=code) for name, code in codes.items()}

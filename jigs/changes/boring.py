@@ -109,10 +109,16 @@ def apart(one: MadeHole, other: MadeHole) -> float:
 def _alike(old: MadeHole | None, new: MadeHole | None) -> bool:
     if old is None or new is None:
         return False
-    depths = (old.depth is None) == (new.depth is None) and (
-        abs((old.depth or 0.0) - (new.depth or 0.0)) <= SAME
-    )
-    return depths and apart(old, new) <= SAME and abs(old.diameter - new.diameter) <= SAME
+    return apart(old, new) <= SAME and _as_big(old, new) and _as_deep(old, new)
+
+
+def _as_big(old: MadeHole, new: MadeHole) -> bool:
+    return abs(old.diameter - new.diameter) <= SAME
+
+
+def _as_deep(old: MadeHole, new: MadeHole) -> bool:
+    both = (old.depth is None) == (new.depth is None)
+    return both and abs((old.depth or 0.0) - (new.depth or 0.0)) <= SAME
 
 
 def _change(old: MadeHole | None, new: MadeHole | None, empty: Iterable[MadeHole]) -> HoleChange:
@@ -121,7 +127,7 @@ def _change(old: MadeHole | None, new: MadeHole | None, empty: Iterable[MadeHole
         assert old is not None, "one of the two is there"
         kept: Cure = "beside" if old.purpose == "cup" else "leave"
         return HoleChange(kind="gone", before=old, cure="shows" if _seen(old) else kept)
-    if old is None or apart(old, new) > SAME:
+    if old is None or apart(old, new) > HAND + SLACK or (_as_big(old, new) and _as_deep(old, new)):
         return _moved(old, new, empty)
     by = 0.0 if None in (old.depth, new.depth) else (new.depth or 0.0) - (old.depth or 0.0)
     kind: HoleKind
@@ -152,7 +158,7 @@ def _moved(old: MadeHole | None, new: MadeHole, empty: Iterable[MadeHole]) -> Ho
         return HoleChange(kind="new", after=new, cure="plug" if cuts else "bore")
     by = apart(old, new)
     cure: Cure = "plug" if cuts else "beside"
-    if by <= HAND + SLACK and abs(old.diameter - new.diameter) <= SAME:
+    if by <= HAND + SLACK:
         cure = "by-hand"
     elif _seen(old):
         cure = "shows"

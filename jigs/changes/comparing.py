@@ -68,6 +68,11 @@ class Changes:
     """The numbers that were open and are no more: paper that calls them open serves on."""
 
     @property
+    def stopped(self) -> tuple[str, ...]:
+        """The parts that are held back now and were not."""
+        return tuple(each.id for each in self.parts if each.stopped)
+
+    @property
     def labels(self) -> tuple[str, ...]:
         """The parts whose label is stale."""
         return self.recoded or tuple(each.id for each in self.parts if each.label)
@@ -108,7 +113,7 @@ def compare(old: Made, new: Made) -> Changes:
         needs=tuple(
             need
             for need in _needs(_renamed_needs(old.order, parts), new.order)
-            if not (need.need.what == "front" and _is_here(new, need.need.name))
+            if not (need.need.what == "front" and _is_not_ordered(new, need.need.name))
         ),
         tables=tuple(_tables(old, new)),
         hung=tuple(_walls(old.walls, new.walls, drawn=False)),
@@ -147,12 +152,13 @@ def _parts(
     that was made as another one is now is that one under another name."""
     renamed = _renamed(old, new)
     taken = set(renamed.values())
+    held = {name for name, part in new.items() if part.held}
     for name, after in new.items():
         before = old.get(renamed.get(name, name))
         if before is None or (before.id in taken and renamed.get(name) != before.id):
             yield part_new(after)
         elif change := compare_part(
-            before, after, rows[0].get(before.id, []), rows[1].get(name, [])
+            before, after, rows[0].get(before.id, []), rows[1].get(name, []), held
         ):
             yield change
     for name, before in old.items():
@@ -218,9 +224,9 @@ def _needs(old: Sequence[MadeNeed], new: Sequence[MadeNeed]) -> Iterator[NeedCha
             yield NeedChange(need=need, before=after, after=after, was=sizes[key.name])
 
 
-def _is_here(made: Made, front: str) -> bool:
-    """Tell whether a front is in hand: then it is ordered no more."""
-    return front in made.parts and made.parts[front].in_hand
+def _is_not_ordered(made: Made, front: str) -> bool:
+    """Tell whether a front is in hand, or held back: then its line in the order says nothing."""
+    return front in made.parts and (made.parts[front].in_hand or bool(made.parts[front].held))
 
 
 def _renamed_needs(needs: Sequence[MadeNeed], parts: Sequence[PartChange]) -> tuple[MadeNeed, ...]:

@@ -1,17 +1,21 @@
 """What a job makes as data, as a pack keeps it, and read back.
 
-A value that is as usual is left out. Whatever is of another shape than it should be is refused.
+A value that is as usual is left out. A digest stands beside the values, so that figures that
+somebody edited, or that a disk lost, are never taken for what is on paper; whatever is of another
+shape than it should be is refused.
 """
 
+import json
 import types
 from collections.abc import Mapping
 from dataclasses import MISSING, fields, is_dataclass
+from hashlib import sha256
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from jigs.changes.made import Made, Value
 
 T = TypeVar("T")
-FORM = 1
+FORM = 2
 """Of the data: another one as soon as a value is kept otherwise, or one more is."""
 
 
@@ -19,14 +23,27 @@ def made_data(made: Made) -> dict[str, Any]:
     """Give what a job makes as data, without what a pack says of itself: job and version."""
     data = _data(made)
     assert isinstance(data, dict)
-    return {"form": FORM} | {
-        key: value for key, value in data.items() if key not in ("job", "tool")
-    }
+    said = {key: value for key, value in data.items() if key not in ("job", "tool")}
+    return {"form": FORM, _DIGEST: _digest(said)} | said
+
+
+_DIGEST = "digest"
 
 
 def is_known(data: object) -> bool:
     """Tell whether it is kept as this version keeps it."""
     return isinstance(data, dict) and data.get("form") == FORM
+
+
+def is_untouched(data: Mapping[str, Any]) -> bool:
+    """Tell whether it is value for value what was kept."""
+    said = {key: value for key, value in data.items() if key not in ("form", _DIGEST)}
+    return data.get(_DIGEST) == _digest(said)
+
+
+def _digest(said: Mapping[str, Any]) -> str:
+    """Give the SHA-256 of values, however they are spaced and in whichever order they stand."""
+    return sha256(json.dumps(said, sort_keys=True, separators=(",", ":")).encode()).hexdigest()
 
 
 def read_made(data: object, *, job: str, tool: str) -> Made:

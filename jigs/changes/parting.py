@@ -4,6 +4,7 @@ Its paper is stale where a figure, a name or a code on it is another one, or whe
 something that is open or assumed now. That it calls open what is confirmed now misleads nobody.
 """
 
+from collections.abc import Collection
 from dataclasses import field, fields, replace
 from typing import Literal
 
@@ -38,6 +39,12 @@ class PartChange:
     """Whether its label is printed anew."""
     sheet: bool = False
     """Whether its sheet is."""
+    stopped: bool = False
+    """Whether it is held back now and was not: nothing is known of its holes, and nothing is
+    done with it before it is released."""
+    waits: tuple[str, ...] = ()
+    """The parts for which it was bored that are held back now: where their holes come to be nobody
+    says."""
     sizes: tuple[SizeChange, ...] = ()
     holes: tuple[HoleChange, ...] = ()
     trim: Trim | None = None
@@ -59,23 +66,30 @@ class PartChange:
 
 
 def compare_part(
-    before: MadePart, after: MadePart, was: list[MadeRow], now: list[MadeRow]
+    before: MadePart,
+    after: MadePart,
+    was: list[MadeRow],
+    now: list[MadeRow],
+    held: Collection[str] = (),
 ) -> PartChange | None:
-    """Tell what became of a part that there was and is; `was`, `now`: its rows at the stations.
-    None where nothing did."""
-    trim, holes = compare_trimmed(before, after)
-    sizes = compare_sizes(before, after)
+    """Tell what became of a part that there was and is; `was`, `now`: its rows at the stations,
+    `held`: the parts that are held back now. None where nothing did."""
+    stopped = bool(after.held) and not before.held
+    # Of what is held back nobody says where its holes are: none of them is gone for that.
+    trim, holes = (None, ()) if stopped else compare_trimmed(before, after, held)
+    sizes = () if stopped else compare_sizes(before, after)
+    waits = tuple(dict.fromkeys(hole.serves for hole in before.holes if hole.serves in held))
     silent = newly(before.open, after.open) or newly(before.assumed, after.assumed)
     label = silent or _differ(before, after, NOT_ON_LABEL)
     drawn = is_drawn(after) or is_drawn(before)
     sheet = drawn and (silent or _differ(before, after, NOT_ON_SHEET) or _set(was) != _set(now))
-    if not (label or sheet or holes or sizes):
+    if not (label or sheet or holes or sizes or stopped):
         return None
     renamed = before.id != after.id
     return PartChange(
         lot="renamed" if renamed else "changed", before=before, after=after,
-        label=label or renamed, sheet=sheet, sizes=sizes, holes=holes,
-        trim=trim if holes or sizes else None,
+        label=label or renamed, sheet=sheet, stopped=stopped, waits=waits, sizes=sizes,
+        holes=holes, trim=trim if holes or sizes else None,
     )  # fmt: skip
 
 

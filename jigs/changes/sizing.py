@@ -2,7 +2,8 @@
 so that the holes that it has stay where they belong.
 """
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 from typing import Literal
 
@@ -94,10 +95,12 @@ def is_drawer_box(part: MadePart) -> bool:
 
 
 def compare_trimmed(
-    before: MadePart, after: MadePart
+    before: MadePart, after: MadePart, held: Collection[str] = ()
 ) -> tuple[Trim | None, tuple[HoleChange, ...]]:
     """Tell what became of each hole. Of a part that has become smaller as it does once it is cut
-    down so that most of them stay right, and how it is cut."""
+    down so that most of them stay right, and how it is cut. Nothing is known of holes for parts
+    that are `held` back now."""
+    before = replace(before, holes=tuple(h for h in before.holes if h.serves not in held))
     if after.in_hand and is_front(before):
         return None, compare_holes(_as_set(before, after), after.holes)
     plain = compare_holes(before.holes, after.holes)
@@ -106,10 +109,10 @@ def compare_trimmed(
         return None, plain
     best, found = None, plain
     for trim in _trims(before.holes, after.holes, off):
-        held = [
+        stands = [
             replace(hole, x=hole.x - trim.left, y=hole.y - trim.bottom) for hole in before.holes
         ]
-        tried = compare_holes(held, after.holes)
+        tried = compare_holes(stands, after.holes)
         if best is None or _cost(tried) < _cost(found):
             best, found = trim, tried
     return best, found
@@ -154,19 +157,25 @@ def face_of(part: MadePart) -> Sizes:
 def _trims(
     before: tuple[MadeHole, ...], after: tuple[MadeHole, ...], off: tuple[float, float]
 ) -> Iterator[Trim]:
-    across = {0.0, off[0] / 2, off[0]} | {
-        old.x - new.x for old in before for new in after if -SAME <= old.x - new.x <= off[0] + SAME
-    }
-    up = {0.0, off[1] / 2, off[1]} | {
-        old.y - new.y for old in before for new in after if -SAME <= old.y - new.y <= off[1] + SAME
-    }
-    for left in sorted({round(each, 4) for each in across})[:MOST_TRIED]:
-        for bottom in sorted({round(each, 4) for each in up})[:MOST_TRIED]:
-            yield Trim(left=max(left, 0.0), bottom=max(bottom, 0.0))
+    across = _tried((old.x - new.x for old in before for new in after), off[0])
+    up = _tried((old.y - new.y for old in before for new in after), off[1])
+    for left in across:
+        for bottom in up:
+            yield Trim(left=left, bottom=bottom)
+
+
+def _tried(ways: Iterable[float], off: float) -> tuple[float, ...]:
+    """Give what may come off at one of two edges: all, none, half, and what puts most holes where
+    they belong."""
+    kept = Counter(round(way, 4) for way in ways if -SAME <= way <= off + SAME)
+    most = (way for way, _ in kept.most_common(MOST_TRIED))
+    tried = (min(max(way, 0.0), off) for way in (0.0, off, off / 2, *most) if off > 0)
+    return tuple(sorted({round(way, 4) for way in tried})) or (0.0,)
 
 
 MOST_TRIED = 12
-"""So many ways to cut a part down are tried across, and as many up."""
+"""So many ways to cut a part down are tried across, and as many up, beside those that any part
+can be cut."""
 
 
 def _cost(changes: tuple[HoleChange, ...]) -> tuple[int, int, float]:

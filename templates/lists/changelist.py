@@ -22,6 +22,8 @@ from templates.words.changewords import (
     CODES_ALONE,
     CUT,
     EDITED,
+    HELD,
+    HELD_NEEDS,
     LABEL,
     NOTHING,
     ORDER,
@@ -39,8 +41,8 @@ from templates.words.stationwords import name_title
 from templates.words.textlines import counted, wrapped
 
 COLUMNS = ("do", "name", "what", "if_done", "marked_at", "cause")
-"""The columns of the CSV list: `do` is print, label, part, cut, bore,
-order, spoilt or spoilt-if."""
+"""The columns of the CSV list: `do` is print, throw away, label, part, held,
+cut, bore, order, spoilt or spoilt-if."""
 
 
 def changes_text(report: Report) -> str:
@@ -62,9 +64,11 @@ def changes_text(report: Report) -> str:
     for group, title in (("label", LABEL), ("part", CAME)):
         if named := [task.words for task in tasks if task.group == group]:
             lines += _titled(title, ["; ".join(named)])
+    lines += _titled(HELD, _said(tasks, "held"))
     lines += _titled(CUT, _said(tasks, "cut"))
     lines += _titled(BORE, _said(tasks, "bore"))
-    lines += _titled(ORDER, needs_words(changes.needs, report.unit))
+    needed = needs_words(changes.needs, report.unit)
+    lines += _titled(ORDER, [*needed, *([HELD_NEEDS] if needed and changes.stopped else [])])
     lines += _titled(SPOILT, _said(tasks, "spoilt"))
     lines += _titled(SPOILT_IF, _said(tasks, "spoilt-if"))
     if any(task.holes for task in tasks):

@@ -13,7 +13,7 @@ from jigs.changes.sizing import LOST, SizeChange, is_front
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit
 from jigs.ground.values import dataclass
-from templates.words.changewords import cause_words, lot_words
+from templates.words.changewords import HELD_NOW, cause_words, lot_words
 from templates.words.savingwords import (
     all_holes_words,
     cups_words,
@@ -24,8 +24,9 @@ from templates.words.savingwords import (
     size_words,
 )
 
-Group = Literal["label", "part", "cut", "bore", "spoilt", "spoilt-if"]
-"""A part has another name; it came or went; the rest is what is to be done with it."""
+Group = Literal["label", "part", "held", "cut", "bore", "spoilt", "spoilt-if"]
+"""A part has another name; it came or went; it is held back now; the rest is what is to
+be done with it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +78,8 @@ def _tasks(report: Report, change: PartChange) -> Iterator[Task]:
                 done=deed_words(deed), cause=cause,
             )  # fmt: skip
         return
+    if change.stopped:
+        yield Task(group="held", part=change.id, words=HELD_NOW, cause=cause)
     for size in change.sizes:
         yield from _of_size(report, change, size, cause)
     yield from _of_holes(report, change, cause)
@@ -124,11 +127,12 @@ def _of_holes(report: Report, change: PartChange, cause: str) -> Iterator[Task]:
         if deed.by == "now":
             continue
         spoils = first.cure in SPOILS and first.before is not None
-        yield Task(
-            group="bore", part=change.id,
-            words=words if spoils else f"{words}: {cure_words(holes, change)}",
-            done=deed_words(deed) if known else "", deed=known, cause=cause, holes=tuple(holes),
-        )  # fmt: skip
+        if first.after is not None or not spoils:
+            yield Task(
+                group="bore", part=change.id,
+                words=words if spoils else f"{words}: {cure_words(holes, change)}",
+                done=deed_words(deed) if known else "", deed=known, cause=cause, holes=tuple(holes),
+            )  # fmt: skip
         if spoils:
             text = f"{words}: {cure_words(holes, change)}"
             if kept is not None and first.hole.purpose == "cup":

@@ -21,6 +21,15 @@ BORE = "BORE ANEW"
 ORDER = "ORDER"
 LABEL = "LABEL ANEW, all else is the same"
 CAME = "NEW, AND NO MORE"
+HELD = "HELD BACK NOW"
+HELD_NOW = (
+    "'check' says why. Until it is released nothing of it is cut, bored or ordered, and nothing "
+    "is plugged or thrown away"
+)
+HELD_NEEDS = (
+    "An order leaves out what is held back, its hardware too: send nothing back before it is "
+    "released."
+)
 SPOILT = "SPOILT, by what is marked as done"
 SPOILT_IF = "SPOILT IF IT IS DONE ALREADY"
 REPLACES = (

@@ -60,7 +60,9 @@ def size_words(change: SizeChange, part: PartChange, unit: Unit) -> str:
                 band = "" if one and trim else band
             paint = "; paint the sawn edge anew" if front else ""
             there = "here" if front else "cut"
-            return f"{now}, was {was}: if it is {there}, saw {off}{trim}{band}{paint}"
+            names, are = " and ".join(part.waits), "is" if len(part.waits) == 1 else "are"
+            wait = f"; if it is bored, not before {names} {are} released" if names else ""
+            return f"{now}, was {was}: if it is {there}, saw {off}{trim}{band}{paint}{wait}"
         case "anew":
             return f"{now}, was {was}: {lost_words(change, part)}"
         case "board" | "box":
@@ -147,7 +149,10 @@ def holes_words(changes: Sequence[HoleChange]) -> str:
             return f"{holes} {by} elsewhere"
         case "deeper" | "shallower" | "wider" | "narrower":
             size = hole.diameter if first.kind in ("wider", "narrower") else hole.depth or 0.0
-            return f"{holes} {first.kind} by {by}: {bare_mm(size)} mm"
+            deep = ""
+            if first.before and first.kind == "wider" and first.before.depth != hole.depth:
+                deep = f", {_deep(hole.depth)}"
+            return f"{holes} {first.kind} by {by}: {bare_mm(size)} mm{deep}"
         case "through":
             return f"{holes} right through"
         case "blind":

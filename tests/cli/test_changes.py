@@ -177,6 +177,26 @@ def test_a_part_that_is_no_more_is_spoilt_if_it_was_worked_on(run: Run, small: P
     assert "box W1: no more" in said
 
 
+def test_what_is_held_back_now_is_neither_spoilt_nor_bored(run: Run, small: Path) -> None:
+    """A door without a hand: wait, and send no hinge back; a hole that is no more is no task for
+    the drill."""
+    other = small.with_name("other.toml")
+    text = small.read_text("utf-8")
+    assert 'hinged = "left"' in text
+    other.write_text(text.replace('hinged = "left"', ""), "utf-8")
+    said = run("changes", small, other).stdout
+    assert "HELD BACK NOW\n  B1-2: 'check' says why." in said
+    assert "send nothing back before it is" in said
+    assert "SPOILT" not in said
+    assert "BORE ANEW" not in said
+    other.write_text(text.replace('hinged = "left"', 'hinged = "right"'), "utf-8")
+    tasks = json.loads(run("changes", small, other, "--format", "json").stdout)["tasks"]
+    cups = [task for task in tasks if "cup hole" in task["text"]]
+    assert {(task["do"], task["holes"][0]["change"]) for task in cups} == {
+        ("bore", "new"), ("spoilt-if", "gone"),
+    }  # fmt: skip
+
+
 def test_a_pack_of_before_tells_codes_alone(run: Run, small: Path, edited: Path) -> None:
     """It says so, and names the parts."""
     pack = packed(run, small)
@@ -201,13 +221,13 @@ def test_what_is_no_pack_of_this_job_is_refused(run: Run, small: Path, tmp_path:
     damaged = tmp_path / "damaged"
     damaged.mkdir()
     data = contents(pack)
-    data["made"] = {"form": 1, "parts": 3}
+    data["made"]["reach"] = 1.0  # type: ignore[index]
     (damaged / "contents.json").write_text(json.dumps(data), "utf-8")
     for job, since, told in (
         (other, pack, 'is the pack of the job "Lock-keeper\'s scullery"'),
         (small, empty, "is no pack"),
         (small, small, "is no pack"),
-        (small, damaged, "is not what a pack wrote, or is damaged"),
+        (small, damaged, "is not what a pack wrote: it was edited, or is damaged"),
     ):
         for words in (["sheets", job, "--changed-since", since], ["changes", since, job]):
             if since == small and words[0] == "changes":

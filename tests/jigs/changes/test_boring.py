@@ -16,6 +16,8 @@ PIN = MadeHole(purpose="shelf", face="inside", x=37.0, y=200.0, diameter=5.0, de
     ("before", "after", "kind", "by", "cure"),
     [
         (PIN, replace(PIN, y=200 + HAND), "moved", HAND, "by-hand"),
+        (PIN, replace(PIN, y=200 + HAND, depth=13.0), "deeper", 1.0, "bore-on"),
+        (PIN, replace(PIN, y=200 + HAND, diameter=3.0), "narrower", 2.0, "plug"),
         (PIN, replace(PIN, y=204.9), "moved", 4.9, "plug"),  # 5 apart they touch
         (PIN, replace(PIN, y=205.1), "moved", 5.1, "beside"),
         (CUP, replace(CUP, x=24.5), "moved", 2.0, "plug"),

@@ -70,6 +70,46 @@ def test_a_side_is_cut_down_at_its_rear() -> None:
     assert (trim.left, holes) == (0.0, ())
 
 
+def test_a_front_that_is_smaller_both_ways_is_cut_by_hand_arithmetic() -> None:
+    """Alike to neither edge: 500 x 700 becomes 487 x 676, so 13 comes off its width and 24 off its
+    height. Its fitting stands 60 from the right edge and 90 from the top: at 500 - 60 = 440 and
+    700 - 90 = 610, then at 487 - 60 = 427 and 676 - 90 = 586. 440 - 427 = 13 off the left edge and
+    610 - 586 = 24 off the bottom edge leave it where it is; a knob 100 above the bottom edge and 50
+    from the left one is then off by both."""
+    arm = MadeHole(purpose="manual", face="back", x=440.0, y=610.0, diameter=5, depth=12)
+    arms = (arm, replace(arm, y=578.0), replace(arm, y=546.0))
+    knob = MadeHole(purpose="pull", face="front", x=50.0, y=100.0, diameter=5, depth=None)
+    was = MadePart(id="W3-1", kind="lift", code="7K4F", size=(500, 700, 19), holes=(*arms, knob))
+    now = replace(
+        was, size=(487, 676, 19),
+        holes=(*(replace(arm, x=427.0, y=arm.y - 24) for arm in arms), knob),
+    )  # fmt: skip
+    trim, holes = compare_trimmed(was, now)
+    assert trim is not None
+    assert (trim.left, trim.bottom) == pytest.approx((13.0, 24.0))
+    [moved] = holes
+    assert moved.cure == "shows"
+    assert moved.by == pytest.approx((13**2 + 24**2) ** 0.5, abs=1e-3)
+
+
+def test_the_whole_cut_at_one_end_is_tried_among_many_rows() -> None:
+    """A side with uneven rows that is cut 90 mm shorter at its bottom end: every hole stays."""
+    heights = (100, 113, 131, 160, 171, 190, 215, 222, 260, 301, 355, 390, 480, 700)
+    rows = tuple(
+        MadeHole(purpose="shelf", face="inside", side="left", x=x, y=y, diameter=5, depth=12)
+        for x in (37.0, 520.0) for y in map(float, heights)
+    )  # fmt: skip
+    was = replace(SIDE, holes=rows)
+    lower = tuple(replace(hole, y=hole.y - 90) for hole in rows)
+    now = replace(
+        was, size=(774.7 - 90, 584.2, 18.3), cut=(774.7 - 90, 583.6, 18.3), holes=lower
+    )  # fmt: skip
+    trim, holes = compare_trimmed(was, now)
+    assert trim is not None
+    assert (trim.left, trim.bottom) == pytest.approx((0.0, 90.0))
+    assert holes == ()
+
+
 def test_a_drawer_box_of_another_size_is_another_box() -> None:
     """Its pieces tell the rest."""
     box = MadePart(id="B1-1-BOX", kind="drawer-box", code="P4RT", size=(409.6, 88.9, 533.0, 15.9))
