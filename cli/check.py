@@ -28,6 +28,8 @@ def check(
     layout = before_order(asked.lay_out(output, echo=False))
     if layout.job.list_told:
         mention(layout.job.list_told)
+    if layout.job.delivered and layout.job.delivered.told:
+        mention(layout.job.delivered.told)
     write_text(output, check_text(layout), sources=layout.job.sources)
     if output != "-":
         said = count_words(layout.problems, layout.job.shown)

@@ -57,11 +57,13 @@ class DeliveredPiece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DeliveredList:
-    """The rows of a delivered list, the file they stand in, and what is wrong with them."""
+    """The rows of a delivered list, the file they stand in, what is wrong with them, and in words
+    what was left alone in it."""
 
     file: Path
     pieces: tuple[DeliveredPiece, ...] = ()
     faults: tuple[Fault, ...] = ()
+    told: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

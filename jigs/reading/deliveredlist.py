@@ -6,7 +6,7 @@ with a semicolon between (`17 7/8; 17 29/32`). A row without an ID gives width a
 faults of a list are reported together, each with its row and column.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from jigs.given.measured import DeliveredList, DeliveredPiece
@@ -14,8 +14,17 @@ from jigs.given.stated import Both
 from jigs.ground.believable import DIAGONAL, FRONT_BOARD
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
+from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT
-from jigs.reading.listcolumns import FOR_THE_SUPPLIER, ColumnNames
+from jigs.reading.frontwords import is_sum
+from jigs.reading.listcolumns import (
+    FOR_THE_SUPPLIER,
+    ColumnNames,
+    Unread,
+    column_letter,
+    shorten,
+    strange_headings,
+)
 from jigs.reading.listrows import RowReader, choose_table
 from jigs.reading.tables import MOST_ROWS, ListRow, read_tables
 
@@ -81,20 +90,64 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
         return DeliveredList(file=path, faults=error.faults)
     reader = _DeliveredRows(str(path), table, header, DELIVERED, None, unit)
     pieces = reader.read_pieces()
-    return DeliveredList(file=path, pieces=pieces, faults=tuple(reader.faults))
+    faults = tuple(reader.faults)
+    return DeliveredList(file=path, pieces=pieces, faults=faults, told=reader.tell())
 
 
 class _DeliveredRows(RowReader):
-    """Reads the rows of delivered pieces."""
+    """Reads the rows of delivered pieces; `left` are those that are none, `alone` the headings of
+    the columns from which nothing is taken."""
+
+    left: Sequence[ListRow] = ()
+    alone: Sequence[str] = ()
+
+    def note_strange(self) -> None:
+        """Note the headings that are not understood and may be of sizes or counts: a width that was
+        ordered must not stand in for one that was measured. One of words is left alone."""
+        words = [other for other in self.header.unread if not self._may_matter(other)]
+        self.alone = [f"{column_letter(other.place)} '{other.text}'" for other in words]
+        others = tuple(other for other in self.header.unread if other not in words)
+        for text, what in strange_headings(replace(self.header, unread=others), DELIVERED):
+            self.note(self.header.row, text, f"{what}; without it if it is no size of a piece")
+
+    def _may_matter(self, other: Unread) -> bool:
+        cells = (row.cells[other.place] for row in self.rows() if other.place < len(row.cells))
+        known = other.twice or other.like in DELIVERED.known
+        return bool(known) or any(cell[:1].isnumeric() for cell in cells)
+
+    def _is_sum(self, row: ListRow) -> bool:
+        """Tell whether a row is the sum of those above it."""
+        sizes = self.cell(row, "width") + self.cell(row, "height")
+        return not any(map(str.isnumeric, sizes)) and is_sum(next(filter(None, row.cells), ""))
+
+    def tell(self) -> str:
+        """Say what was left alone; "" where nothing was."""
+        firsts = [(row, next(filter(None, row.cells))) for row in self.left]
+        rows = [f"{self.row_words(row.number)} '{shorten(first)}'" for row, first in firsts]
+        left = [*self.alone, *rows]
+        return f"Left alone in {self._file}: {', '.join(left)}." if left else ""
+
+    def read_count(self, row: ListRow) -> int | None:
+        """Read how many alike; of several rows in one merged cell nobody knows how many each is."""
+        if self.is_merged(row, "count"):
+            self.note_at(
+                row,
+                "count",
+                f"one merged cell for several rows ('{self.cell(row, 'count')}' given); write each "
+                "row's own count",
+            )
+            return None
+        return super().read_count(row)
 
     def read_pieces(self) -> tuple[DeliveredPiece, ...]:
         """Read every row; what is wrong in one is noted and left open in it."""
         self.note_strange()
+        self.left = [row for row in self.rows() if self._is_sum(row)]
         if self.header.find("id") is None:
             for column in ("width", "height"):
                 if self.header.find(column) is None:
                     self.note(self.header.row, None, f"no column '{column}'; {NEEDED}")
-        pieces = tuple(self._read_piece(row) for row in self.rows())
+        pieces = tuple(self._read_piece(row) for row in self.rows() if row not in self.left)
         if not pieces:
             self.note(self.header.row, None, "a list without rows; one row a piece is needed")
         if sum(piece.count or 1 for piece in pieces) > MOST_ROWS:

@@ -12,7 +12,7 @@ from pathlib import Path
 from jigs.given.listspec import ListSpec
 from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
 from jigs.ground.errors import Fault, LengthError, refusal
-from jigs.ground.lengths import BareUnit, Unit, is_bare, show_value
+from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, is_bare, show_value
 from jigs.ground.nearest import suggest
 from jigs.ground.values import dataclass
 from jigs.reading.headings import HeadUnit, fold
@@ -24,6 +24,8 @@ from jigs.reading.tables import ListRow, ListTable
 
 LEAST_FRONT = 100.0
 """No front measures less than this both ways; mm (common practice, no source)."""
+INCH_SIGNS = frozenset(('"', "″", "”", "''", "in", "inch", "inches"))
+"""What stands behind a size in inches."""
 LONGEST_TEXT = 200
 """Characters of a note, a finish, a pull's name."""
 
@@ -114,6 +116,8 @@ class RowReader:
         self._doubts: list[Doubt] = []
         self._misfits: list[_Misfit] = []
         self._bare_in: defaultdict[str, set[int]] = defaultdict(set)
+        self._signs: set[str] = set()
+        """The units that stand behind widths and heights."""
 
     def note_strange(self) -> None:
         """Note the headings that are not understood."""
@@ -221,6 +225,16 @@ class RowReader:
         """Say what else helps a column that was written in another unit."""
         return ""
 
+    def all_in_inches(self) -> bool:
+        """Tell whether every width and height that was read says that it is in inches."""
+        bare = self._bare_in["width"] | self._bare_in["height"]
+        return not bare and bool(self._signs) and self._signs <= INCH_SIGNS
+
+    def is_merged(self, row: ListRow, column: str) -> bool:
+        """Tell whether a row's cell is one that its workbook has merged over several rows."""
+        heading = self.header.find(column)
+        return heading is not None and (row.number, heading.place + 1) in self._table.merged
+
     def read_text(self, row: ListRow, column: str) -> str:
         """Read a line of text; breaks in it are spaces."""
         text = " ".join(self.cell(row, column).split())
@@ -278,6 +292,8 @@ class RowReader:
         # A size that carries its own sign says nothing about the list's unit.
         if is_bare(text):
             self._bare_in[column.split()[0] if _is_size(column) else column].add(row.number)
+        elif _is_size(column):
+            self._signs.add(ends_with_unit(text).lower())
         if found.meant:
             self._misfits.append(
                 _Misfit(

@@ -56,13 +56,15 @@ class ListRow:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ListTable:
     """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
-    the numbers of those that its owner does not see; `hidden_columns`: those of columns, from 1."""
+    the numbers of those that its owner does not see; `hidden_columns`: those of columns, from 1;
+    `merged`: the cells, by both numbers, that one merged cell covers over several rows."""
 
     rows: tuple[ListRow, ...]
     sheet: str = ""
     workbook: bool = False
     hidden: frozenset[int] = frozenset()
     hidden_columns: frozenset[int] = frozenset()
+    merged: frozenset[tuple[int, int]] = frozenset()
 
 
 def _ending(path: Path) -> str:
@@ -238,6 +240,7 @@ def _read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
             workbook=True,
             hidden=frozenset(sheet["hidden"]),
             hidden_columns=frozenset(sheet["hidden_columns"]),
+            merged=frozenset((row, column) for row, column in sheet["merged"]),
         )
 
 

@@ -5,10 +5,11 @@ cell at the far corner of a sheet, one cell repeated a million times), and the l
 reads it then takes its whole process down. Here that costs a child with a limit on its memory.
 
 Reads the workbook from standard input and writes JSON to standard output: `{"sheets": [{"name",
-"rows", "hidden", "hidden_columns"}]}`, with every cell as text and blank rows kept, or `{"error":
-"..."}`. `hidden` are the numbers, from 1, of the rows that its owner does not see: hidden, or
-filtered away; `hidden_columns` those of columns. The library reads them as any other and does not
-tell; what is in an .xlsx or .ods file does.
+"rows", "hidden", "hidden_columns", "merged"}]}`, with every cell as text and blank rows kept, or
+`{"error": "..."}`. `hidden` are the numbers, from 1, of the rows that its owner does not see:
+hidden, or filtered away; `hidden_columns` those of columns. The library reads them as any other and
+does not tell; what is in an .xlsx or .ods file does. `merged` are the cells, row and column from 1,
+that a cell merged over several rows covers: its text stands in each.
 """
 
 import contextlib
@@ -178,12 +179,14 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
             )
         rows = [[write_cell(v) for v in row] for row in sheet.to_python(skip_empty_area=False)]
         ranges = [(top, left, end) for (top, left), (end, _) in sheet.merged_cell_ranges or ()]
+        filled: list[tuple[int, int]] = []
         for top, left, bottom in ranges or merged.get(about.name, []):
             if top >= len(rows) or left >= len(rows[top]):
                 continue
-            for row in rows[top + 1 : bottom + 1]:
-                if left < len(row) and not row[left]:
+            for number, row in enumerate(rows[top : bottom + 1], start=top + 1):
+                if left < len(row) and rows[top][left] and not (row[left] and number > top + 1):
                     row[left] = rows[top][left]
+                    filled += [(number, left + 1)] if bottom > top else []
         left_over -= sum(len(cell) for row in rows for cell in row)
         if left_over < 0:
             raise ValueError(f"more than {MOST_CHARACTERS} characters in its cells")
@@ -194,6 +197,7 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
                 "rows": rows,
                 "hidden": unseen,
                 "hidden_columns": unseen_columns,
+                "merged": filled,
             }
         )
     return sheets

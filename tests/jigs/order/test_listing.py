@@ -101,6 +101,40 @@ def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
     assert "did you mean 'height'?" in found[0]
 
 
+def test_columns_of_words_and_sums_are_left_alone(tmp_path: Path) -> None:
+    """They are named, and no piece is made of them."""
+    text = "id,width,height,Packer\nB1-1,454,612.8,Ada\nTotal,,,\n,454,140,Bo\n,Total,,,\n"
+    said = read(tmp_path, text)
+    assert not said.faults
+    assert [piece.id for piece in said.pieces] == ["B1-1", ""]
+    assert said.told.endswith(": D 'Packer', row 3 'Total', row 5 'Total'.")
+    assert read(tmp_path, "id,width\nB1-1,454\n").told == ""
+
+
+@pytest.mark.parametrize(
+    ("column", "cell"), [("As found", "453"), ("Wdith", ""), ("Width", "453"), ("W found", "453.1")]
+)
+def test_a_column_that_may_be_of_sizes_is_a_fault(tmp_path: Path, column: str, cell: str) -> None:
+    """The width that was ordered must not stand in for the one that was measured."""
+    (fault,) = faults(tmp_path, f"id,width,height,{column}\nB1-1,454,612.8,{cell}\n")
+    assert f"'{column}' given" in fault
+
+
+def test_a_merged_count_is_a_fault(tmp_path: Path) -> None:
+    """Of several rows with one count nobody knows how many came of each."""
+    path = tmp_path / "delivered.xlsx"
+    book = xlsxwriter.Workbook(path)
+    sheet = book.add_worksheet()
+    sheet.write_row(0, 0, ["width", "height", "count"])
+    sheet.write_row(1, 0, [454, 612.8])
+    sheet.write_row(2, 0, [454, 140])
+    sheet.merge_range(1, 2, 2, 2, 4)
+    book.close()
+    found = [str(fault) for fault in read_delivered(path, "mm").faults]
+    assert len(found) == 2
+    assert all("one merged cell for several rows ('4' given)" in fault for fault in found)
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [("", "the file is empty"), ("a,b\n1,2\n", "no header row found"),

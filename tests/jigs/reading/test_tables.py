@@ -219,6 +219,7 @@ def test_sheets_rows_and_merged_cells(tmp_path: Path) -> None:
     assert [(row.number, row.cells) for row in table.rows] == [
         (3, ("box", "w")), (4, ("B1", "1")), (5, ("B1", "2")),
     ]  # fmt: skip
+    assert table.merged == {(4, 1), (5, 1)}
 
 
 def test_a_formula_never_calculated_reads_empty(tmp_path: Path) -> None:
