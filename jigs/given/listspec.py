@@ -19,6 +19,8 @@ BothHands = Literal["pair", "stack"]
 KindMeant = FrontKind | Literal["nothing"]
 """What a list's own word means: a kind of front, or nothing: a row that is no front."""
 Thousands = Literal["point", "comma"]
+MergedCount = Literal["each"]
+Apart = Literal["one-box"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,13 +48,21 @@ leaf and the count of single leaves."""
     """A left and a right door of one size on one box: a pair, or one above the other."""
     thousands: Annotated[Thousands | None, Key()] = None
     """The sign that parts thousands in its numbers, 1.950 or 1,950; the other is a decimal's."""
+    merged_count: Annotated[MergedCount | None, Key()] = None
+    """A cell of counts merged over several rows: each of them has that count."""
+    apart: Annotated[Apart | None, Key()] = None
+    """Rows of one box between which rows of another stand: one box, from top to bottom as they \
+stand."""
     sheet: Annotated[str, Key()] = ""
     """The sheet of the workbook that holds the list, where several might."""
 
 
 NOTHING = "nothing"
 """The name under which columns are left alone."""
-SETTINGS = ("units", "order", "empty_box", "unnamed", "pairs", "both_hands", "thousands", "sheet")
+SETTINGS = (
+    "units", "order", "empty_box", "unnamed", "pairs", "both_hands", "thousands", "merged_count",
+    "apart", "sheet",
+)  # fmt: skip
 """The keys that are no columns."""
 SAME_WIDTH = 1.0
 """Fronts of one box whose widths differ by more do not belong together, mm (common practice)."""

@@ -10,7 +10,7 @@ from jigs.ground.geometry import Hand
 from jigs.ground.values import dataclass, replace
 from jigs.reading.frontcells import FrontCells
 from jigs.reading.listcolumns import column_letter
-from jigs.reading.listquestions import answer, ask_both_hands, ask_box, name_rows
+from jigs.reading.listquestions import answer, ask_apart, ask_both_hands, ask_box, name_rows
 from jigs.reading.tables import ListRow
 
 
@@ -51,6 +51,7 @@ class FrontBoxes(FrontCells):
                     front = replace(front, box=above)
             hung += [(row, one) for one in self._by_hand(row, front, hands)]
         self._ask_empty(empty)
+        self._ask_apart(hung)
         self._check_names([front for _, front in hung])
         return self._pair_up(hung)
 
@@ -61,6 +62,26 @@ class FrontBoxes(FrontCells):
             self.note(self.header.row, self._heading("box"), what)
         elif empty and self.spec.empty_box == "above":
             self.remarks.append(f"{name_rows(empty)}: on the box above")
+
+    def _ask_apart(self, hung: Sequence[tuple[ListRow, ListedFront]]) -> None:
+        """Ask about a box between whose rows those of another stand: which of its fronts is above
+        which, and whether it is one box."""
+        rows: dict[str, set[int]] = {}
+        apart: dict[str, set[int]] = {}
+        last = ""
+        for row, front in hung:
+            if front.box and front.box != last and front.box in rows:
+                apart[front.box] = rows[front.box]
+            if front.box:
+                rows.setdefault(front.box, set()).add(row.number)
+                last = front.box
+        for box, numbers in apart.items():
+            if self.spec.apart == "one-box":
+                self.remarks.append(f"{name_rows(numbers)}: one box {box}, from top to bottom")
+        if apart and self.spec.apart is None:
+            box, numbers = next(iter(apart.items()))
+            what = ask_apart(name_rows(numbers), box, list(apart)[1:], self._bare)
+            self.note(self.header.row, self._heading("box"), what)
 
     def _check_names(self, fronts: Sequence[ListedFront]) -> None:
         """Note a column of IDs that are those of boxes."""

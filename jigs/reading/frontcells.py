@@ -10,7 +10,7 @@ from jigs.given.ids import LONGEST, check_id
 from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
 from jigs.given.listspec import KindMeant, ListSpec
 from jigs.given.stated import FrontWords, OpenedBy, RowRead
-from jigs.ground.believable import Range, measure
+from jigs.ground.believable import FRONT_BOARD, Range, measure
 from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import Hand
 from jigs.ground.latin import plain_capitals
@@ -18,10 +18,9 @@ from jigs.ground.lengths import BareUnit, Unit
 from jigs.ground.nearest import suggest
 from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
-from jigs.reading.frontmaking import FrontMaking
-from jigs.reading.frontwords import FrontWord, count_hands, read_front, read_hand
+from jigs.reading.fronthands import FrontHands
+from jigs.reading.frontwords import FrontWord, read_front
 from jigs.reading.headings import SIZE_COLUMNS, ListColumn, fold
-from jigs.reading.jobboxes import needless_hand
 from jigs.reading.listcells import Part, find_sizes, split_sizes
 from jigs.reading.listcolumns import FRONT_LIST, Header, column_letter, shorten
 from jigs.reading.listquestions import answer, answer_kind, name_rows
@@ -48,7 +47,7 @@ ALLOWED: dict[str, str] = {
 }
 
 
-class FrontCells(FrontMaking):
+class FrontCells(FrontHands):
     """Reads the cells of fronts."""
 
     def __init__(
@@ -77,6 +76,8 @@ class FrontCells(FrontMaking):
         """The first row that says a pair in another word."""
         self.grouped: tuple[ListRow, str] | None = None
         """The first number in which a sign may part thousands, or be a decimal's."""
+        self.merged: tuple[ListRow, str] | None = None
+        """The first count that stands in one cell for several rows."""
         self.unheaded: dict[int, ListRow] = {}
         """Columns without a heading, each with the first front that has a cell there."""
         self.kind_asked = False
@@ -112,6 +113,12 @@ class FrontCells(FrontMaking):
             headed = place < len(self.header.cells) and self.header.cells[place]
             if cell and not headed and place not in known and self.header.row:
                 self.unheaded.setdefault(place, row)
+
+    def read_count(self, row: ListRow) -> int | None:
+        """Read how many alike; of one that stands for several rows it is asked what it counts."""
+        if self.is_merged(row, "count"):
+            self.merged = self.merged or (row, self.cell(row, "count"))
+        return super().read_count(row)
 
     def measure(
         self, row: ListRow, column: str, text: str, within: Range | None = None
@@ -170,14 +177,14 @@ class FrontCells(FrontMaking):
         self.sizes_read[self.place(row.number)] = (kind, width, height)
         if not opening:
             self.check_both(row)
-        hands = self._read_hands(row, kind, count)
+        hands = self.read_hands(row, kind, count)
         front = FrontSpec(
             id=self.read_name(row, "id"),
             kind=kind or "door",
             # Of an unknown kind nobody can say how wide it hangs.
             width=width if kind else None,
             height=height,
-            hinged=None if hands else self._read_hand(row, kind) or word.hand,
+            hinged=None if hands else self.read_hand(row, kind, word.hand),
             thickness=self.read_size(row, "thickness"),
             opened_by=OpenedBy(pull=self.read_text(row, "pull") or None),
             words=FrontWords(
@@ -197,16 +204,31 @@ class FrontCells(FrontMaking):
         return self.read_size(row, column, needed=allowed, within=within)
 
     def _check_parts(self, row: ListRow) -> None:
-        """Note a cell of sizes that holds none, or is empty."""
+        """Note a cell of sizes that holds none, or is empty, or begins with a count."""
         text = super().cell(row, "size")
-        if self.header.find("size") is None or self.header.find("width") or self._parts(row):
+        if self.header.find("size") is None or self.header.find("width"):
             return
-        if not text and self._bare:
+        if self._is_counted(row):
+            self.note_at(
+                row,
+                "size",
+                f"three sizes, and the last is no board ('{shorten(text)}' given); a count stands "
+                "in a column of its own",
+            )
+        elif not text and self._bare:
             self.note_at(row, "size", "missing; a list without a job file gives every front's size")
         elif text and not (split_sizes(text) or split_sizes(find_sizes(text))):
             self.note_at(
                 row, "size", f"no two sizes ('{shorten(text)}' given); 597 x 713 is allowed"
             )
+
+    def _is_counted(self, row: ListRow) -> bool:
+        """Tell whether the first of three sizes in a cell is a count: the last is no thickness."""
+        text = self._parts(row).get("thickness", "")
+        try:
+            return bool(text) and not measure(text, self._unit_of("thickness"), FRONT_BOARD).usual
+        except LengthError:
+            return False
 
     def _read_kind(self, row: ListRow) -> FrontWord:
         """Read what a front is: from its kind, else its description or name, else the heading of
@@ -286,40 +308,6 @@ class FrontCells(FrontMaking):
                 self.names[text] = name
             return self.names[text]
 
-    def _read_hands(self, row: ListRow, kind: FrontKind | None, count: int) -> dict[Hand, int]:
-        """Read how many of a row's doors hang left and how many right, wherever it says so."""
-        if kind != "door" or count < 2:
-            return {}
-        for column in ("hinged", "note", "description"):
-            if hands := count_hands(self.cell(row, column)):
-                if sum(hands.values()) == count:
-                    return hands
-                self.note_at(
-                    row,
-                    column,
-                    f"{sum(hands.values())} hands for {count} doors "
-                    f"('{shorten(self.cell(row, column))}' given)",
-                )
-        return {}
-
-    def _read_hand(self, row: ListRow, kind: FrontKind | None) -> Hand | None:
-        text = self.cell(row, "hinged")
-        hand = read_hand(text)
-        if self.handless or (kind == "pair" and not hand):
-            return None  # of a pair the one leaf hangs left, the other right: it says nothing else
-        needless = needless_hand(kind) if text else ""
-        if needless:
-            self.note_at(row, "hinged", f"{needless} ('{shorten(text)}' given)")
-            return None
-        if text and hand is None and not _both(text) and not count_hands(text):
-            self.note_at(
-                row, "hinged", f"not a hand ('{shorten(text)}' given); allowed: left, right"
-            )
-        return hand
-
-    handless = False
-    """Whether its column of hands holds numbers alone: how many hinges a front has."""
-
 
 def _cut(name: str, most: int = LONGEST) -> str:
     """Cut a name where one of its words ends, if it is too long.
@@ -331,13 +319,3 @@ def _cut(name: str, most: int = LONGEST) -> str:
         return name
     short, _, rest = name[: most + 1].rpartition("-")
     return short if rest is not None and short else name[:most]
-
-
-def _both(text: str) -> bool:
-    """Tell whether a cell names both hands: it is open which.
-
-    >>> _both("L/R"), _both("left or up")
-    (True, False)
-    """
-    hands = [read_hand(token) for token in fold(text).split()]
-    return len(hands) > 1 and None not in hands and len(set(hands)) > 1

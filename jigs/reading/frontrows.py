@@ -12,12 +12,14 @@ from jigs.given.job import FrontSpec
 from jigs.given.listspec import NOTHING, ListSpec
 from jigs.ground.believable import FRONT_BOARD, measure
 from jigs.ground.errors import LengthError
+from jigs.ground.geometry import Hand
 from jigs.ground.lengths import BareUnit, Unit
 from jigs.ground.values import replace
 from jigs.reading.frontboxes import FrontBoxes, HungRow, ListedFront
 from jigs.reading.frontcells import ALLOWED, FrontCells
+from jigs.reading.fronthands import HANDS
 from jigs.reading.frontwords import count_hands, is_sum, read_hand
-from jigs.reading.headings import LIST_COLUMNS, OTHER, is_measure
+from jigs.reading.headings import LENGTH, LIST_COLUMNS, OTHER, is_measure
 from jigs.reading.jobboxes import USUAL_ALIKE
 from jigs.reading.listcells import find_sizes, read_whole_number
 from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, Unread, column_letter, shorten
@@ -25,6 +27,8 @@ from jigs.reading.listquestions import (
     answer,
     ask_column,
     ask_columns,
+    ask_hand_columns,
+    ask_merged_count,
     ask_order,
     ask_pairs,
     ask_thousands,
@@ -54,6 +58,7 @@ class FrontRows(FrontBoxes):
         settled, wrong = settle_columns(header, FRONT_LIST, spec.columns, widest)
         overruling: BareUnit | None = units
         super().__init__(file, table, settled, spec, overruling, bare, unstated)
+        self._unit_said = bool(units or spec.units or any(h.unit for h in settled.headings))
         self._between = between
         self.left: list[ListRow] = []
         """Rows that are no fronts."""
@@ -64,6 +69,7 @@ class FrontRows(FrontBoxes):
 
     def read_rows(self) -> list[ListedFront]:
         """Read every row; what is wrong in one is noted and left open in it."""
+        self._look_for_sizes()
         for heading, what in ask_columns(self.header, self._bare):
             self.note(self.header.row, heading, what)
         if not self._bare:
@@ -78,6 +84,8 @@ class FrontRows(FrontBoxes):
             self.note(self.header.row, None, "a list without rows; one row a front is needed")
         if sum(row.count for _, row, _ in rows) > MOST_ROWS:
             self.note(self.header.row, None, f"over {MOST_ROWS} fronts, which are allowed")
+        if not self._unit_said and self.all_in_inches():
+            self.unit = "in"
         self.note_kinds()
         self._ask_cells()
         self.check_units()
@@ -90,7 +98,9 @@ class FrontRows(FrontBoxes):
         if self.is_nothing(row):
             return False
         kind = self.cell(row, "kind")
-        sized = any(self.cell(row, column) for column in ("width", "height", "size"))
+        sized = bool(self.cell(row, "width") or self.cell(row, "height")) or any(
+            letter.isdigit() for letter in self.cell(row, "size")
+        )
         if any(map(is_sum, _filled(row)[: 1 if sized else None])) and not self.word_of(kind).kind:
             return False
         if sized:
@@ -102,19 +112,16 @@ class FrontRows(FrontBoxes):
     def _look_over(self) -> None:
         """Look at whole columns: where sizes stand, where kinds do, what numbers may mean."""
         described = self.header.find("description")
-        sized = any(self.header.find(column) for column in ("width", "height", "size"))
         texts = [super(FrontCells, self).cell(row, "description") for row in self.rows()]
-        if described and not sized and any(map(find_sizes, texts)):
-            size = replace(described, column="size", unit=described.unit)
-            self.header = replace(self.header, headings=(*self.header.headings, size))
         self._look_for_kinds()
         self._look_for_units()
         kinds = [self.word_of(text).kind for row in self.rows() if (text := self.cell(row, "kind"))]
         self.kindless = not any(kinds) and any(self.word_of(text).kind for text in texts)
         hands = [text for row in self.read if (text := self.cell(row, "hinged"))]
         self.handless = bool(hands) and all(text.isdigit() for text in hands)
+        sides = self._ask_hand_columns()
         for other in self.header.unread:
-            if not other.like and not other.twice:
+            if not other.like and not other.twice and other.place not in sides:
                 self._ask_cells_of(other)
         if self.header.find("kind") is None and not described and self.spec.unnamed is None:
             titles = [self.word_of(_filled(row)[0]).kind for row in self.left if _filled(row)]
@@ -126,6 +133,15 @@ class FrontRows(FrontBoxes):
                     f"no column 'kind'; {ALLOWED['kind']}; "
                     f"{answer(('kind', 'LETTER'), bare=self._bare)}, or unnamed=door for all",
                 )  # fmt: skip
+
+    def _look_for_sizes(self) -> None:
+        """Take a column of descriptions for that of sizes too, where these stand nowhere else."""
+        described = self.header.find("description")
+        sized = any(self.header.find(column) for column in ("width", "height", "size"))
+        texts = [super(FrontCells, self).cell(row, "description") for row in self.rows()]
+        if described and not sized and any(map(find_sizes, texts)):
+            size = replace(described, column="size", unit=described.unit)
+            self.header = replace(self.header, headings=(*self.header.headings, size))
 
     def _look_for_kinds(self) -> None:
         """Take a column of names that are kinds and nothing else (`Front`: door, drawer) for what
@@ -147,6 +163,22 @@ class FrontRows(FrontBoxes):
             others = (h for h in self.header.headings if h is not heading)
             unit = replace(heading, column=OTHER)
             self.header = replace(self.header, headings=(*others, unit))
+
+    def _ask_hand_columns(self) -> tuple[int, ...]:
+        """Ask about two columns, one headed as a left hand and one as a right, with counts or marks
+        in them. Gives their places."""
+        headed: dict[Hand, ListHeading] = {}
+        for place, text in enumerate(self.header.cells):
+            read = next((h for h in self.header.headings if h.place == place), None)
+            free = read is None or (read.column in (LENGTH, OTHER) and not read.stated)
+            hand = read_hand(text)
+            if free and hand and any(place < len(r.cells) and r.cells[place] for r in self.read):
+                headed[hand] = ListHeading(column=hand, text=shorten(text), place=place)
+        if len(headed) < len(HANDS):
+            return ()
+        left, right = headed["left"], headed["right"]
+        self.note(self.header.row, None, ask_hand_columns(left, right, self._bare))
+        return (left.place, right.place)
 
     def _ask_cells_of(self, other: Unread) -> None:
         """Ask about a column whose heading is not known and whose cells say what no other does:
@@ -207,6 +239,10 @@ class FrontRows(FrontBoxes):
             row, text = self.grouped
             words = self.row_words(row.number)
             self.note(self.header.row, None, ask_thousands(words, text, self._bare))
+        if self.merged and self.spec.merged_count is None:
+            row, text = self.merged
+            what = ask_merged_count(self.row_words(row.number), text, self._bare)
+            self.note(self.header.row, self._heading("count"), what)
         if self.unordered:
             row, text = self.unordered
             words = self.row_words(row.number)

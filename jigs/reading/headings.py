@@ -24,12 +24,12 @@ from jigs.ground.values import dataclass
 ListColumn = Literal[
     "id", "box", "kind", "width", "height", "count", "hinged", "thickness", "stile", "pull",
     "finish", "note", "rail", "groove", "panel", "glass", "edge radius", "profile", "bored",
-    "hinges at", "bored tab", "size", "description",
+    "hinges at", "bored tab", "size", "description", "left", "right",
 ]  # fmt: skip
 LIST_COLUMNS: tuple[ListColumn, ...] = (
     "id", "box", "kind", "width", "height", "size", "count", "hinged", "thickness", "stile",
     "pull", "finish", "note", "description", "rail", "groove", "panel", "glass", "edge radius",
-    "profile", "bored", "hinges at", "bored tab",
+    "profile", "bored", "hinges at", "bored tab", "left", "right",
 )  # fmt: skip
 OTHER = "other"
 """Columns that a list may have and that nobody reads; any number of them."""

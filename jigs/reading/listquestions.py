@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.given.listspec import NOTHING, SETTINGS
 from jigs.reading.headings import LENGTH, LIST_COLUMNS
-from jigs.reading.listcolumns import Header, column_letter, shorten
+from jigs.reading.listcolumns import Header, ListHeading, column_letter, shorten
 
 SIDES = ("width", "height")
 ALIKE = ("note", "finish", "description")
@@ -25,9 +25,16 @@ def answer(*pairs: tuple[str, str], bare: bool) -> str:
         said = ",".join(f"{key}={value}" for key, value in pairs)
         return f'--columns "{said}"' if " " in said else f"--columns {said}"
     settings = [f'{key} = "{value}"' for key, value in pairs if key in SETTINGS]
-    columns = [f'{key} = "{value}"' for key, value in pairs if key not in SETTINGS]
+    columns: dict[str, list[str]] = {}
+    for key, value in pairs:
+        if key not in SETTINGS:
+            columns.setdefault(key, []).append(f'"{value}"')
     if columns:
-        settings.append(f"columns = {{ {', '.join(columns)} }}")
+        stated = (
+            f"{key} = {places[0]}" if len(places) == 1 else f"{key} = [{', '.join(places)}]"
+            for key, places in columns.items()
+        )
+        settings.append(f"columns = {{ {', '.join(stated)} }}")
     return f"{', '.join(settings)} in [list]"
 
 
@@ -167,6 +174,38 @@ def ask_both_hands(rows: str, box: str, bare: bool) -> str:
     return (
         f"a left and a right door of one size on box '{box}' ({rows}): side by side, or one above "
         f"the other? {answer(('both_hands', 'pair'), bare=bare)} or both_hands=stack"
+    )
+
+
+def ask_merged_count(row: str, text: str, bare: bool) -> str:
+    """Ask what a count is of that stands in one cell for several rows."""
+    return (
+        f"the count '{shorten(text)}' ({row}) stands in one merged cell for several rows: is it "
+        f"that of each of them? {answer(('merged_count', 'each'), bare=bare)}; if it is of all "
+        "together, write each row's own count"
+    )
+
+
+def ask_apart(rows: str, box: str, others: Sequence[str], bare: bool) -> str:
+    """Ask whether rows between which another box stands are of one box; `others`: boxes of which
+    the same is asked."""
+    more = f", and so with {', '.join(others[:MOST_NAMED])}" if others else ""
+    return (
+        f"rows of another box stand between those of box '{box}' ({rows}){more}: is it one box, "
+        "its fronts from top to bottom in this order? "
+        f"{answer(('apart', 'one-box'), bare=bare)}; if not, put its rows together from the top, "
+        "or give a second box its own ID"
+    )
+
+
+def ask_hand_columns(left: ListHeading, right: ListHeading, bare: bool) -> str:
+    """Ask whether two columns say which way doors hang, or how many each way."""
+    at = column_letter(left.place), column_letter(right.place)
+    return (
+        f"columns '{left.text}' ({at[0]}) and '{right.text}' ({at[1]}): do they say which way "
+        "doors hang, or how many hang left and how many right? "
+        f"{answer(('left', at[0]), ('right', at[1]), bare=bare)}, or "
+        f"{answer((NOTHING, at[0]), (NOTHING, at[1]), bare=bare)}"
     )
 
 

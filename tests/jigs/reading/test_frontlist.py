@@ -149,14 +149,17 @@ def test_kinds(tmp_path: Path, text: str, kind: str) -> None:
         ("width (cm),height (cm)", None, "45.4", 454.0, "mm"),
         ("Width [cm],height cm", None, "45.4", 454.0, "mm"),
         ("width (in),height (in)", "mm", "454", 454.0, "mm"),
-        ("width,height", None, "17 7/8 in", 17.875 * INCH, "mm"),
+        ("width,height", None, "17 7/8 in", 17.875 * INCH, "in"),
+        ("width,height", "mm", "17 7/8 in", 17.875 * INCH, "mm"),
+        ("width (mm),height", None, "17 7/8 in", 17.875 * INCH, "mm"),
+        ("width,height", None, "45.4 cm", 454.0, "mm"),
         ('width ("),height (")', None, '17 7/8"', 17.875 * INCH, "in"),
     ],
 )
 def test_the_unit_of_bare_numbers(
     tmp_path: Path, header: str, units: Unit | None, cell: str, mm: float, unit: Unit
 ) -> None:
-    """The units asked for rule, then the header's, then mm; a cell may carry its own."""
+    """The units asked for rule, then the header's, then that of all cells, then mm."""
     front_list = read(tmp_path, f"kind;{header.replace(',', ';')}\ndoor;{cell};{cell}\n", units)
     assert front_list.unit == unit
     assert front_list.rows[0].spec.width == pytest.approx(mm)

@@ -109,11 +109,11 @@ def test_a_list_is_read_in_the_unit_of_its_job(tmp_path: Path) -> None:
 def test_faults_of_the_job_and_its_list_come_together(tmp_path: Path) -> None:
     """A fault in the job file does not hide those of its list."""
     job = JOB.replace('kind = "wall"', 'kind = "well"')
-    rows = "box,kind,height,pull\nA,drawer,150,\nC,door,,\nA,door,,rod\n"
+    rows = "box,kind,height,pull\nA,drawer,150,\nA,door,,rod\nC,door,,\n"
     faults = faults_of(write(tmp_path, job, rows))
     assert faults[0].startswith("job.toml:15: box[2].kind: not known ('well' given)")
-    assert any("row 3" in fault and "no such box ('C' given)" in fault for fault in faults)
-    assert any("row 4, column pull" in fault and "'rod'" in fault for fault in faults)
+    assert any("row 4" in fault and "no such box ('C' given)" in fault for fault in faults)
+    assert any("row 3, column pull" in fault and "'rod'" in fault for fault in faults)
     assert len(faults) == 3
 
 

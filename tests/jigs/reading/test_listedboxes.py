@@ -14,11 +14,16 @@ REVEAL = Reveal(side=1.6, top=1.6, bottom=1.6, between=3.2)
 """1/16 in at each edge, so that two fronts stand 1/8 in apart."""
 
 
-def infer(folder: Path, text: str, reveal: Reveal = REVEAL) -> tuple[BoxSpec, ...]:
+OWN = ListSpec(empty_box="own")
+
+
+def infer(
+    folder: Path, text: str, listed: ListSpec = OWN, reveal: Reveal = REVEAL
+) -> tuple[BoxSpec, ...]:
     """Write a bare list and work its boxes out; a row without a box has one of its own."""
     path = folder / "fronts.csv"
     path.write_text(text)
-    return infer_boxes(read_front_list(path, listed=ListSpec(empty_box="own")), reveal)
+    return infer_boxes(read_front_list(path, listed=listed), reveal)
 
 
 def join(folder: Path, text: str, *boxes: BoxSpec) -> tuple[BoxSpec, ...]:
@@ -90,9 +95,18 @@ def test_a_pair_spans_its_box(tmp_path: Path) -> None:
     assert box.width == pytest.approx(914.4)
 
 
+APART = "box,kind,w,h\nB1,drawer,454,140\nB2,door,300,713\nB1,door,454,570\n"
+
+
+def test_rows_of_a_box_that_lie_apart_are_asked_about(tmp_path: Path) -> None:
+    """They may be of two walls, or sorted by kind: then the door is not below the drawer."""
+    with pytest.raises(ReadingError, match=r"'B1' \(rows 2, 4\): is it one box.*apart=one-box"):
+        infer(tmp_path, APART)
+
+
 def test_rows_of_a_box_may_lie_apart(tmp_path: Path) -> None:
-    """Rows of one box are gathered in the order of the list."""
-    boxes = infer(tmp_path, "box,kind,w,h\nB1,drawer,454,140\nB2,door,300,713\nB1,door,454,570\n")
+    """Where the person says so they are gathered in the order of the list."""
+    boxes = infer(tmp_path, APART, ListSpec(apart="one-box"))
     assert [(box.id, len(box.fronts)) for box in boxes] == [("B1", 2), ("B2", 1)]
 
 

@@ -203,3 +203,52 @@ def test_two_sheets_are_asked_about(tmp_path: Path) -> None:
     assert read.rows[0].spec.width == 597
     with pytest.raises(ReadingError, match="no such sheet"):
         read_front_list(path, listed=parse_columns("sheet=Nwe"))
+
+
+def merged_counts(folder: Path, first: int = 4) -> Path:
+    """Write a workbook with one cell of counts for a door and the drawer above it."""
+    path = folder / "fronts.xlsx"
+    book = xlsxwriter.Workbook(path)
+    sheet = book.add_worksheet()
+    sheet.write_row(0, 0, ["box", "kind", "w", "h", "qty"])
+    sheet.write_row(1, 0, ["B1", "drawer", 450, 140])
+    sheet.write_row(2, 0, ["B1", "panel", 450, 570])
+    sheet.merge_range(1, 4, 2, 4, first)
+    book.close()
+    return path
+
+
+def test_a_merged_count_is_asked_about(tmp_path: Path) -> None:
+    """Four of each, or four in all: twice as many fronts or not."""
+    path = merged_counts(tmp_path)
+    with pytest.raises(ReadingError, match=r"one merged cell.*--columns merged_count=each"):
+        read_front_list(path)
+    rows = read_front_list(path, listed=parse_columns("merged_count=each")).rows
+    assert [row.count for row in rows] == [4, 4]
+
+
+@pytest.mark.parametrize(
+    ("size", "words"),
+    [("2 x 450 x 720", "the last is no board ('2 x 450 x 720' given)"), ("450 x 720 x 19", "")],
+)
+def test_a_count_before_sizes(tmp_path: Path, size: str, words: str) -> None:
+    """Of three sizes the last is a board's thickness, else the first is a count."""
+    path = write(tmp_path, f"kind,size\ndoor,{size}\n")
+    spec = ListSpec(order="width-first")
+    if words:
+        assert words in refuse(tmp_path, path.read_text(), spec)[0]
+    else:
+        assert read_front_list(path, listed=spec).rows[0].spec.thickness == 19
+
+
+def test_sizes_out_of_descriptions(tmp_path: Path) -> None:
+    """A list of positions, descriptions and counts alone is one; two groups of sizes are none."""
+    spec = ListSpec(order="width-first")
+    head = "item,description,qty\n"
+    path = write(tmp_path, f"{head}1,Drawer front 597 x 140,2\n,Doors,\n2,Door 447x713 white,1\n")
+    rows = read_front_list(path, listed=spec).rows
+    assert [(r.spec.kind, r.spec.width, r.count) for r in rows] == [
+        ("drawer", 597, 2), ("door", 447, 1),
+    ]  # fmt: skip
+    content = f"{head}1,Drawer 597x140,1\n2,Door 597x713 (box 600x720),2\n"
+    assert any("no two sizes" in fault for fault in refuse(tmp_path, content, spec))

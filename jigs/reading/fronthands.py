@@ -1,0 +1,124 @@
+"""Which way the doors of a row hang, wherever it says so: in a column of hands, in one for left and
+one for right, in the words of its kind, in a note that says nothing else. Two that say otherwise
+are a fault: nobody may choose between them.
+"""
+
+from jigs.given.job import FrontKind
+from jigs.ground.geometry import Hand
+from jigs.reading.frontmaking import FrontMaking
+from jigs.reading.frontwords import count_hands, read_hand, read_yes
+from jigs.reading.headings import fold
+from jigs.reading.jobboxes import needless_hand
+from jigs.reading.listcells import read_whole_number
+from jigs.reading.listcolumns import shorten
+from jigs.reading.tables import ListRow
+
+HANDS: tuple[Hand, ...] = ("left", "right")
+MARKS = frozenset(("x", "✓", "✔", "✗", "*", "+"))
+"""What stands in a cell that is ticked."""
+_SHORTEST_NOTE = 2
+"""Letters of a note that says a hand: one letter may be anything."""
+
+
+class FrontHands(FrontMaking):
+    """Reads the cells that say which way a front hangs."""
+
+    handless = False
+    """Whether its column of hands holds numbers alone: how many hinges a front has."""
+
+    def read_count(self, row: ListRow) -> int | None:
+        """Read how many alike; where a column says how many hang left and one how many right, they
+        are as many as both say."""
+        count = super().read_count(row)
+        sides = [number for number in self._sides(row).values() if number]
+        if sides and count is not None and sum(sides) != count:
+            self.note_at(
+                row, "count",
+                f"{sum(sides)} hands for {count} doors ('{self.cell(row, 'left')}' left, "
+                f"'{self.cell(row, 'right')}' right)",
+            )  # fmt: skip
+            return count
+        return sum(sides) if sides else count
+
+    def read_hands(self, row: ListRow, kind: FrontKind | None, count: int) -> dict[Hand, int]:
+        """Read how many of a row's doors hang left and how many right, where it is both."""
+        if kind != "door" or count < len(HANDS):
+            return {}
+        sides = self._sides(row)
+        if len(sides) == len(HANDS):
+            if all(sides.values()):
+                return {hand: number for hand, number in sides.items() if number}
+            if count == len(HANDS):
+                return dict.fromkeys(HANDS, 1)
+            self.note_at(row, "left", f"left and right for {count} doors: how many are each?")
+        for column in ("hinged", "note", "description"):
+            if hands := count_hands(self.cell(row, column)):
+                if sum(hands.values()) == count:
+                    return hands
+                self.note_at(
+                    row,
+                    column,
+                    f"{sum(hands.values())} hands for {count} doors "
+                    f"('{shorten(self.cell(row, column))}' given)",
+                )
+        return {}
+
+    def read_hand(self, row: ListRow, kind: FrontKind | None, word: Hand | None) -> Hand | None:
+        """Read which way a front hangs; `word`: what the word of its kind says of it."""
+        stated = self._read_column(row, kind)
+        said: dict[str, Hand] = {}
+        if stated:
+            said[f"'{shorten(self.cell(row, 'hinged'))}'"] = stated
+        if word:
+            said.setdefault("its kind", word)
+        if kind == "door":
+            sides = self._sides(row)
+            if len(sides) == 1:
+                [side] = sides
+                said.setdefault(f"column '{self._heading(side)}'", side)
+            note = self.cell(row, "note")
+            if len(fold(note)) >= _SHORTEST_NOTE and (hand := read_hand(note)):
+                said.setdefault(f"'{note}'", hand)
+        if len(set(said.values())) > 1:
+            words = " and ".join(f"{hand} by {text}" for text, hand in said.items())
+            self.note(row.number, None, f"it hangs {words}: keep one")
+            return None
+        return next(iter(said.values()), None)
+
+    def _sides(self, row: ListRow) -> dict[Hand, int | None]:
+        """Read the two columns of hands: how many hang each way, None for a mark alone."""
+        sides: dict[Hand, int | None] = {}
+        for hand in HANDS:
+            text = self.cell(row, hand)
+            if not text or text == "0" or read_yes(text) is False:
+                continue
+            number = read_whole_number(text)
+            if not number and text.lower() not in MARKS and not read_yes(text):
+                self.note_at(row, hand, f"not a count, nor a mark ('{shorten(text)}' given)")
+            sides[hand] = number if text.lower() not in MARKS else None
+        return sides
+
+    def _read_column(self, row: ListRow, kind: FrontKind | None) -> Hand | None:
+        text = self.cell(row, "hinged")
+        hand = read_hand(text)
+        if self.handless or (kind == "pair" and not hand):
+            return None  # of a pair the one leaf hangs left, the other right: it says nothing else
+        needless = needless_hand(kind) if text else ""
+        if needless:
+            self.note_at(row, "hinged", f"{needless} ('{shorten(text)}' given)")
+            return None
+        if text and hand is None and not _both(text) and not count_hands(text):
+            self.note_at(
+                row, "hinged", f"not a hand ('{shorten(text)}' given); allowed: left, right"
+            )
+        return hand
+
+
+def _both(text: str) -> bool:
+    """Tell whether a cell names both hands: it is open which.
+
+    >>> _both("L/R"), _both("left or up")
+    (True, False)
+    """
+    hands = [read_hand(token) for token in fold(text).split()]
+    return len(hands) > 1 and None not in hands and len(set(hands)) > 1
