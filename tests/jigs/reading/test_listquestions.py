@@ -7,6 +7,7 @@ import xlsxwriter
 
 from jigs.given.listspec import ListSpec
 from jigs.ground.errors import ReadingError
+from jigs.ground.lengths import Unit
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.listgiven import parse_columns
 
@@ -252,3 +253,22 @@ def test_sizes_out_of_descriptions(tmp_path: Path) -> None:
     ]  # fmt: skip
     content = f"{head}1,Drawer 597x140,1\n2,Door 597x713 (box 600x720),2\n"
     assert any("no two sizes" in fault for fault in refuse(tmp_path, content, spec))
+
+
+@pytest.mark.parametrize(
+    ("head", "units", "row", "unit"),
+    [
+        ("w,h", None, '"17 7/8""","30"""', "in"),
+        ("w,h", None, "17 7/8 In,30 inches", "in"),
+        ("w,h", "mm", '"17 7/8""","30"""', "mm"),
+        ("w (mm),h", None, '"17 7/8""","30"""', "mm"),
+        ("w,h", None, '"17 7/8""",762', "mm"),
+        ("w,h", None, "45.4 cm,76.2 cm", "mm"),
+    ],
+)
+def test_the_unit_of_a_list_of_signs(
+    tmp_path: Path, head: str, units: Unit | None, row: str, unit: Unit
+) -> None:
+    """Where all sizes say that they are in inches, the job is, if nobody says otherwise."""
+    path = write(tmp_path, f"kind,{head}\npanel,{row}\n")
+    assert read_front_list(path, units).unit == unit
