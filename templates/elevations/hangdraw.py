@@ -5,7 +5,7 @@ A line runs over the whole wall and out to its figure; what a word stands on it 
 count up from the level line through the floor's high point, which is drawn too.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from jigs.cutlist.boxes import is_place
 from jigs.ground.lengths import format_inches, format_mm
@@ -19,7 +19,7 @@ from templates.elevations.scale import Scale, Style
 from templates.page.marks import THIN, Line, Mark, Outline, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.space import Space, spread
-from templates.page.typeface import PITCH, shorten, text_width
+from templates.page.typeface import PITCH, shorten, text_box, text_width
 from templates.words.hangwords import LEVEL, strike_words
 
 BESIDE = 64.0
@@ -38,6 +38,8 @@ _UNDER = 9.0
 """How far labels may stand below the floor, mm."""
 _TURN = (7.0, 5.0, 3.5, 2.5)
 """Lettering of a box's turn, the largest first; mm."""
+CLEAR = 0.2
+"""What a box's turn keeps from all else that is drawn, mm."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -94,11 +96,16 @@ def draw_wall(
     space = Space()
     space.add(*draw_ground(bare, scale), *draw_room(bare, scale))
     whole = (0.0, floor, width, top)
+    heights = [each.y for each in labels]
     for boxes in bare.clear_of_each_other():
+        alone = len(boxes) == 1
+        drawn = draw_boxes(boxes, Style(scale, "mm"))
+        if alone:
+            space.add(*drawn)
         for seen in boxes:
-            space.add(*_turn(seen, turns.get(seen.box.id), scale, [e.y for e in labels]))
-        for mark in draw_boxes(boxes, Style(scale, "mm")):
-            if isinstance(mark, Outline) and len(boxes) > 1:  # one reaches into another's words
+            _add_turn(space, seen, turns.get(seen.box.id), scale, heights)
+        for mark in () if alone else drawn:
+            if isinstance(mark, Outline):  # one box reaches into another's words
                 space.add_between_texts(
                     (*mark.points, mark.points[0]), whole, mark.dash, mark.width
                 )
@@ -152,48 +159,85 @@ def _beside(label: _Label, middle: float, end: float) -> Iterator[Mark]:
         yield Text(x=x, y=top - _WORDS * 1.12 - row * PITCH, text=words, size=_WORDS)
 
 
-def _turn(seen: Seen, number: int | None, scale: Scale, lines: Sequence[float]) -> Iterator[Mark]:
-    """Write a box's turn about its middle, clear of the `lines`, its ID below, as large as it
-    holds; of an appliance's place, and where no order is said, the ID alone."""
+def _add_turn(
+    space: Space, seen: Seen, number: int | None, scale: Scale, lines: Sequence[float]
+) -> None:
+    """Write a box's turn about its middle, its ID below, as large as it holds, clear of all that
+    is drawn there and, where that can be, of the `lines`; of an appliance's place, and where no
+    order is said, the ID alone. Where boxes stand in one another and leave it no room it stands in
+    the list of the order alone."""
+    ways = [*_ways(seen, number, scale)]
+    for at in (lines, ()):
+        for way in ways:
+            for texts in way(at):
+                if all(space.is_free(text_box(text), CLEAR) for text in texts):
+                    space.add(*texts)
+                    return
+
+
+_Way = Callable[[Sequence[float]], Iterator[tuple[Text, ...]]]
+"""One way to write a turn: where it may stand clear of some lines, the best place first."""
+
+
+def _ways(seen: Seen, number: int | None, scale: Scale) -> Iterator[_Way]:
+    """Give the ways to write a box's turn that it has room for, the largest first."""
     wide, high = seen.box.width / scale.reduction - 1.4, seen.box.height / scale.reduction - 1.4
     x = scale.across(seen.x + seen.box.width / 2)
     low, high_end = scale.up(seen.bottom), scale.up(seen.top)
     name, digits = seen.box.id, "" if number is None else str(number)
+
+    def over(size: float, small: float) -> _Way:
+        down = 0.4 * size + 1.15 * small
+        return lambda lines: (
+            (
+                Text(x=x, y=y, text=digits, size=size, bold=True, anchor="middle"),
+                Text(x=x, y=y - down, text=name, size=small, anchor="middle"),
+            )
+            for y in _clear(low, high_end, down + 0.4 * small, 1.15 * size, lines)
+        )
+
+    def in_row(words: str, size: float) -> _Way:
+        return lambda lines: (
+            (Text(x=x, y=y, text=words, size=size, bold=True, anchor="middle"),)
+            for y in _clear(low, high_end, 0.5 * size, 1.2 * size, lines)
+        )
+
+    def upright(words: str) -> _Way:
+        half = text_width(words, _WORDS, True) / 2
+        return lambda lines: (
+            (
+                Text(
+                    x=x + _WORDS / 2, y=y, text=words, size=_WORDS, bold=True, anchor="middle",
+                    angle=90,
+                ),
+            )
+            for y in _clear(low, high_end, half, half, lines)
+        )  # fmt: skip
+
     for size in _TURN if digits else ():
         small = min(size, _OTHER)
         fits = text_width(digits, size, True) <= wide and text_width(name, small) <= wide
-        down = 0.4 * size + 1.15 * small
-        y = _clear(low, high_end, down + 0.4 * small, 1.15 * size, lines)
-        if fits and 1.55 * (size + small) <= high and y is not None:
-            yield Text(x=x, y=y, text=digits, size=size, bold=True, anchor="middle")
-            yield Text(x=x, y=y - down, text=name, size=small, anchor="middle")
-            return
+        if fits and 1.55 * (size + small) <= high:
+            yield over(size, small)
     words = f"{digits} {name}".strip()
     shown = name if is_place(seen.box) else words
     for size in (_OTHER, _WORDS):
         if text_width(shown, size, True) <= wide and 1.5 * size <= high:
-            y = _clear(low, high_end, 0.5 * size, 1.2 * size, lines) or (low + high_end - size) / 2
-            yield Text(x=x, y=y, text=shown, size=size, bold=True, anchor="middle")
-            return
+            yield in_row(shown, size)
     if wide >= 1.5 * _WORDS and text_width(shown, _WORDS, True) <= high:
-        half = text_width(shown, _WORDS, True) / 2
-        y = _clear(low, high_end, half, half, lines) or (low + high_end) / 2
-        yield Text(
-            x=x + _WORDS / 2, y=y, text=shown, size=_WORDS, bold=True, anchor="middle", angle=90
-        )
+        yield upright(shown)
 
 
 def _clear(
     low: float, high: float, below: float, above: float, lines: Sequence[float]
-) -> float | None:
-    """Give a height for words that reach so far `below` and `above` it, as near to the middle
-    between `low` and `high` as no line strikes them; None if all do."""
+) -> Iterator[float]:
+    """Give the heights for words that reach so far `below` and `above` them at which no line
+    strikes them, the nearest to the middle between `low` and `high` first."""
     middle = (low + high + below - above) / 2
     tries = sorted(
-        (low + below + (high - low - below - above) * step / 16 for step in range(1, 16)),
+        (low + below + (high - low - below - above) * step / 16 for step in range(17)),
         key=lambda y: abs(y - middle),
     )
-    return next(
-        (y for y in tries if not any(y - below - 0.6 < line < y + above + 0.6 for line in lines)),
-        None,
-    )
+    for y in tries:
+        if not any(y - below - 0.6 < line < y + above + 0.6 for line in lines):
+            yield y
