@@ -34,11 +34,15 @@ def banner(kind: Banner, fact: str, more: str) -> Html:
     return tag("div", shape, words, class_=f"banner {kind.value.lower()}")
 
 
-def section(title: str, *content: str | None, kind: str = "") -> Html:
-    """Make a section with its heading; `nav` is one of links."""
+def section(title: str, *content: str | None, kind: str = "", anchor: str = "") -> Html:
+    """Make a section with its heading; `nav` is one of links. `anchor`: by which a link leads
+    there."""
     name = "nav" if kind == "nav" else "section"
     label = title if kind == "nav" else None
-    return tag(name, tag("h2", title), *content, class_=kind or None, aria_label=label)
+    return tag(
+        name, tag("h2", title), *content,
+        class_=kind or None, aria_label=label, id=anchor or None,
+    )  # fmt: skip
 
 
 def whole_page(title: str, body: Html, host: Host) -> str:

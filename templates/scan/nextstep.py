@@ -47,7 +47,16 @@ def next_step(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html
         said.append(
             tag("ol", *(_step(each, standing, step) for each in standing.steps), class_="steps")
         )
-    return section("Next", *said, kind="work") if said else None
+    return section("Next", *said, kind="work", anchor="next") if said else None
+
+
+def way_down(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html | None:
+    """Say the next step once more, on its way: a link that a low screen keeps at its foot until the
+    step itself comes in sight. It marks nothing, so that no thumb does in passing."""
+    if host.book or standing.next is None:
+        return None
+    order = step_order(standing.next, scan.rows(part.id), scan.layout.job.shown)
+    return tag("p", tag("a", f"Next: {order}", href="#next"), class_="down")
 
 
 def _in_full(scan: Scan, part: Tracked, standing: Standing, host: Host) -> Html:

@@ -18,7 +18,7 @@ from templates.scan.drilled import drilled
 from templates.scan.frame import Banner, banner, section, whole_page
 from templates.scan.host import Host
 from templates.scan.markup import Html, join, tag
-from templates.scan.nextstep import next_step
+from templates.scan.nextstep import next_step, way_down
 from templates.scan.noted import noted
 from templates.scan.scan import Scan, block_of
 from templates.scan.standpicture import drawer_stand, front_stand, piece_stand, side_stand
@@ -60,6 +60,7 @@ def part_body(scan: Scan, part: str, standing: Standing, host: Host) -> Html:
             *_banners(tracked, standing, scan.layout.job.shown),
             _where(scan, tracked, host),
             _stands(scan, tracked, standing),
+            way_down(scan, tracked, standing, host),
             next_step(scan, tracked, standing, host),
             drilled(scan, tracked, host),
             _known(scan, tracked),

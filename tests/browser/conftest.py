@@ -15,8 +15,9 @@ from tests.tools import tool
 
 PHONE: ViewportSize = {"width": 390, "height": 844}
 NARROW: ViewportSize = {"width": 320, "height": 640}
+SHORT: ViewportSize = {"width": 360, "height": 640}
 DESK: ViewportSize = {"width": 1280, "height": 800}
-SIZES = {"phone": PHONE, "narrow": NARROW, "desk": DESK}
+SIZES = {"phone": PHONE, "narrow": NARROW, "short": SHORT, "desk": DESK}
 
 AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
 """axe-core, an audit of pages by the rules of WCAG."""

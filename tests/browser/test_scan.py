@@ -12,7 +12,7 @@ from cli.main import main
 from cli.serving.site import MOST_BYTES
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from tests.browser.conftest import DESK, SIZES, Open, audit, folder_of
+from tests.browser.conftest import DESK, SHORT, SIZES, Open, audit, folder_of
 from tests.cli.serving.test_photos import photo
 from tests.cli.test_labels_link import read_symbols
 from tests.served import Server
@@ -41,6 +41,24 @@ def test_a_scanned_link_shows_the_part_marked_and_its_next_step(
     assert box["height"] >= 44
     assert box["width"] >= 200
     assert page.get_by_role("img").count() >= 2
+
+
+def test_a_short_phone_says_the_next_step_on_its_first_screen(server: Server, visit: Open) -> None:
+    """At its foot, until the step itself is in sight: a link that leads there and marks nothing.
+    A taller one shows the button and no link."""
+    page = visit(scanned(server, "B2-4"), viewport=SHORT)
+    link, button = page.locator(".down a"), page.locator("button.next")
+    box, high = link.bounding_box(), SHORT["height"]
+    assert box is not None
+    assert box["height"] >= 44
+    assert high / 2 < box["y"] < box["y"] + box["height"] <= high
+    before = button.inner_text()
+    assert link.inner_text() == f"Next: {before}"
+    link.click()
+    expect(button).to_be_in_viewport(ratio=1.0)
+    expect(link).not_to_be_in_viewport()
+    assert button.inner_text() == before
+    expect(visit(scanned(server, "B2-4")).locator(".down a")).to_be_hidden()
 
 
 def test_a_printed_label_leads_to_its_page(server: Server, visit: Open, tmp_path: Path) -> None:
@@ -171,7 +189,12 @@ PAGES = ("/", "/?list=cut", "/p/B1-2", "/p/B1-SIDE-L", "/p/T1-3-BOX")
 
 @pytest.mark.parametrize(
     ("scheme", "size", "pages"),
-    [("light", "phone", PAGES), ("dark", "phone", PAGES), ("light", "desk", ("/", "/p/B1-2"))],
+    [
+        ("light", "phone", PAGES),
+        ("dark", "phone", PAGES),
+        ("light", "short", ("/p/B1-2",)),
+        ("light", "desk", ("/", "/p/B1-2")),
+    ],
 )
 def test_the_audit_finds_nothing_serious(
     server: Server, visit: Open, scheme: str, size: str, pages: tuple[str, ...]
