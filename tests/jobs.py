@@ -271,7 +271,6 @@ def jobs(draw: st.DrawFn, most_boxes: int = 3) -> Job:
         pulls={name: generic_pulls()[name] for name in PULLS},
         boxes=tuple(draw(boxes(number)) for number in range(1, count + 1)),
         assumed=frozenset({"material.side", "reveal.side", *(("use.hinge",) if own else ())}),
-        assumptions=("side thickness 18.0 mm",),
     )
 
 

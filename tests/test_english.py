@@ -188,15 +188,34 @@ def sentences(tree: ast.Module) -> Iterator[str]:
     )  # fmt: skip
 
 
-def test_checks_make_no_sentences() -> None:
-    """What they find is a value; `templates/words` says it. A source has its own name."""
-    found = {
-        text
-        for name, tree in modules()
-        if name.startswith(("jigs/checks/", "jigs/layout/", "jigs/room/", "jigs/bench/"))
-        for text in sentences(tree)
-    }
-    assert found == {"EN 1116, second hand", "KCMA A161.1, second hand"}
+SAID: dict[str, int] = {
+    "jigs/box/assumed.py": 3,
+    "jigs/box/rollouts.py": 1,
+    "jigs/cutlist/across.py": 2,
+    "jigs/cutlist/boxes.py": 1,
+    "jigs/cutlist/drawers.py": 4,
+    "jigs/cutlist/toe.py": 2,
+    "jigs/cutlist/trimmings.py": 6,
+}
+"""What is still said where the trade is computed, and how many texts: the notes of a cut list, what
+is assumed of a part."""
+FAULTS = (
+    "jigs/reading/", "jigs/asking/", "jigs/ground/", "jigs/given/", "jigs/gaps/screws.py",
+    "jigs/order/matching.py", "jigs/changes/keeping.py", "jigs/progress/workplan.py",
+)  # fmt: skip
+"""Where a fault of reading, or of the tool itself, is told as it is found, and what keys and lengths
+are called."""
+SOURCES = {"EN 1116, second hand", "KCMA A161.1, second hand"}
+
+
+def test_the_trade_makes_no_sentences() -> None:
+    """What it computes is a value; `templates/words` says it."""
+    found: dict[str, int] = {}
+    for name, tree in modules():
+        if name.startswith("jigs/") and not name.startswith(FAULTS):
+            texts = {text for text in sentences(tree) if not text.isupper()} - SOURCES
+            found |= {name: len(texts)} if texts else {}
+    assert found == SAID
 
 
 @pytest.mark.parametrize(

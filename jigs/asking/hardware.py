@@ -15,7 +15,13 @@ from jigs.asking.forms import (
 )
 from jigs.asking.pulls import MINE, ask_pulls
 from jigs.asking.question import Asking, Question, ask, need
-from jigs.fittings.catalogue import DEFAULT_HINGES, generic_hinges, generic_slides
+from jigs.fittings.catalogue import (
+    DEFAULT_HINGES,
+    SIDE_SERIES,
+    SLIDE_SERIES,
+    generic_hinges,
+    generic_slides,
+)
 from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.confirming import Record
 from jigs.given.hardware import (
@@ -30,7 +36,7 @@ from jigs.ground.believable import PLATE, TAB
 from jigs.ground.keys import FieldKey, keys_of
 from jigs.ground.lengths import Unit
 from jigs.reading.fieldkeys import CONFIRMED
-from jigs.reading.jobdefaults import SIDE_SERIES, SLIDE_SERIES, longest_fitting
+from jigs.reading.jobdefaults import longest_fitting
 from jigs.reading.jobhardware import OVERLAY
 
 OPTIONAL = frozenset({"carry_at"})

@@ -16,9 +16,7 @@ from jigs.fittings.kinds import KINDS, by_rank, kind_of
 from jigs.given.job import (
     COUNTER_BOXES,
     MATERIAL_WORDS,
-    PIN_WORDS,
     REVEAL_WORDS,
-    SPACER_WORDS,
     USE_WORDS,
     BoxSpec,
     FrontKind,
@@ -30,6 +28,10 @@ from jigs.ground.lengths import format_length
 
 WORDS = {**MATERIAL_WORDS, **REVEAL_WORDS, **USE_WORDS}
 """Keys of a job in the words of the trade."""
+PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
+"""Where pins stand as long as the job does not say (`jigs.box.shelves.BAND_END`)."""
+SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
+"""Spacers as long as the job does not say (`jigs.box.rollouts.SPACER`)."""
 BOX_WORDS = {"shelf": "an adjustable shelf", "pins": PIN_WORDS, "spacers": SPACER_WORDS}
 
 INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")

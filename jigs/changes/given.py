@@ -11,7 +11,7 @@ from jigs.changes.made import Given, Value, steps
 from jigs.given.job import BoxSpec, FrontSpec, Job
 
 LEFT_OUT = frozenset({
-    "name", "units", "boxes", "hinges", "slides", "pulls", "walls", "assumed", "assumptions",
+    "name", "units", "boxes", "hinges", "slides", "pulls", "walls", "assumed",
     "shown_in", "sources", "delivered", "delivery", "printers", "stocks", "doubts",
 })  # fmt: skip
 """Of a job: what stands under keys of its own, and what makes no part another one."""

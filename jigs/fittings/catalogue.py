@@ -28,6 +28,7 @@ from jigs.given.hardware import (
     SlideRecord,
 )
 from jigs.ground.geometry import SLACK
+from jigs.ground.lengths import Unit
 
 RecordType = TypeVar("RecordType", HingeRecord, SlideRecord, PullRecord)
 
@@ -35,6 +36,18 @@ DEFAULT_HINGES: Mapping[HingeKind, str] = {
     "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",
 }  # fmt: skip
 """The hinge of a job that names none, by how a door hangs."""
+
+SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
+    "in": tuple(f"undermount-{mm}" for mm in (229, 305, 381, 457, 533)),
+    "mm": tuple(f"undermount-{mm}" for mm in range(250, 751, 50)),
+}
+"""The generic undermount slides from which a job without its own is served, shortest first."""
+
+SIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
+    "in": tuple(f"sidemount-{mm}" for mm in (254, 305, 356, 406, 457, 508, 559, 610, 660, 711)),
+    "mm": tuple(f"sidemount-{mm}" for mm in range(250, 701, 50)),
+}
+"""The generic side mounts, shortest first: for who has such, and does not know their length."""
 
 SLIDE_END = 16.0
 """Wood and slide wanted behind a slide's last fixing place, mm: half a step of the grid, so a

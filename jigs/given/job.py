@@ -314,7 +314,7 @@ class BoxSpec:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """A whole job as read. `assumed` holds the keys of the defaults that stand in for numbers
-    the person did not give; `assumptions` says the same in words, for the check.
+    the person did not give.
 
     `units` is the job's own: what it is built to goes by it (rounding, series, stock lengths).
     `shown_in` changes only how findings are worded, None for `units`. `sources` are the files
@@ -335,7 +335,6 @@ class Job:
     slides: Mapping[str, SlideRecord] = field(default_factory=dict)
     pulls: Mapping[str, PullRecord] = field(default_factory=dict)
     assumed: frozenset[str] = field(default_factory=frozenset)
-    assumptions: tuple[str, ...] = ()
     shown_in: Unit | None = None
     sources: tuple[Path, ...] = ()
     build: Build = field(default_factory=Build)
@@ -367,7 +366,3 @@ USE_WORDS = called(Use, "use")
 EXACT_WORDS = called(Exactness, "gaps")
 """Keys of a job in the words of the trade, as they stand in `Job.assumed`. Of the last none decides
 a hole: they are told beside gaps alone."""
-PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
-"""Where pins stand as long as the job does not say (`jigs.box.shelves.BAND_END`)."""
-SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
-"""Spacers as long as the job does not say (`jigs.box.rollouts.SPACER`)."""

@@ -1,24 +1,23 @@
 """What stands in where a job does not say: default numbers, default hardware, and their stamp.
 
-Every default is common practice or from memory, so each one that stands in is named twice: by
-its key (`reveal.top`), for the sheets it touches, and in words, for the check.
+Every default is common practice or from memory, so each one that stands in is named by its key
+(`reveal.top`), for the sheets it touches and for the check.
 """
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import fields
 
-from jigs.fittings.catalogue import DEFAULT_HINGES, RecordType, generic_slides
-from jigs.fittings.fivepiece import stand_ins_of_frame
+from jigs.fittings.catalogue import (
+    DEFAULT_HINGES,
+    SLIDE_SERIES,
+    RecordType,
+    generic_slides,
+)
 from jigs.fittings.slide import inside_depth
 from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.given.job import (
     COUNTER_BOXES,
-    MATERIAL_WORDS,
-    PIN_WORDS,
-    REVEAL_WORDS,
-    SPACER_WORDS,
-    USE_WORDS,
     BoxSpec,
     Job,
     Reveal,
@@ -26,25 +25,12 @@ from jigs.given.job import (
     Use,
 )  # fmt: skip
 from jigs.ground.geometry import SLACK
-from jigs.ground.grouped import grouped
 from jigs.ground.keys import keys_of
-from jigs.ground.lengths import MM_PER_INCH, Unit, format_mm
+from jigs.ground.lengths import MM_PER_INCH, Unit
 from jigs.ground.values import replace
 from jigs.reading.jobboxes import Shelves
 
 DEFAULT_PULL = "bar-160"
-
-SLIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
-    "in": tuple(f"undermount-{mm}" for mm in (229, 305, 381, 457, 533)),
-    "mm": tuple(f"undermount-{mm}" for mm in range(250, 751, 50)),
-}
-"""The generic undermount slides from which a job without its own is served, shortest first."""
-
-SIDE_SERIES: Mapping[Unit, tuple[str, ...]] = {
-    "in": tuple(f"sidemount-{mm}" for mm in (254, 305, 356, 406, 457, 508, 559, 610, 660, 711)),
-    "mm": tuple(f"sidemount-{mm}" for mm in range(250, 701, 50)),
-}
-"""The generic side mounts, shortest first: for who has such, and does not know their length."""
 
 OPEN_SHELVES = ("base", "wall", "tall")
 """Boxes that are taken for open shelves where they have no front at all (our own choice)."""
@@ -85,7 +71,7 @@ def complete_job(given: Job, shelves: Shelves) -> Job:
     assumed |= {f"box.{box.id}.pins" for box in boxes if _has_free_pins(box)}
     assumed |= {f"box.{box.id}.spacers" for box in boxes if _has_free_spacers(box)}
     assumed -= set(_idle_defaults(given.boxes))
-    job = replace(
+    return replace(
         given,
         use=use,
         hinges=hinges,
@@ -94,7 +80,6 @@ def complete_job(given: Job, shelves: Shelves) -> Job:
         boxes=boxes,
         assumed=frozenset(assumed),
     )
-    return replace(job, assumptions=tuple(describe_assumptions(job, used_pulls)))
 
 
 def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
@@ -222,101 +207,6 @@ def _fill_slides(given: Job) -> tuple[Use, tuple[BoxSpec, ...]]:
         for box in given.boxes
     )
     return replace(given.use, slide=common), boxes
-
-
-def describe_assumptions(job: Job, used_pulls: Iterable[str]) -> list[str]:
-    """Say in words what stands in for numbers that were not given."""
-    words = [
-        f"{text} {_figure(getattr(values, key.partition('.')[2]))}"
-        for values, texts in ((job.material, MATERIAL_WORDS), (job.reveal, REVEAL_WORDS))
-        for key, text in texts.items()
-        if key in job.assumed
-    ]
-    inferred = [box.id for box in job.boxes if box.inferred]
-    if inferred:
-        words.append(f"{_name_boxes(inferred)}: kind, width and height worked out from the fronts")
-    words += _describe_boxes(job, "depth", "{} mm deep")
-    words += _describe_boxes(job, "above_floor", "bottom {} mm above the floor")
-    words += _describe_frames(job)
-    for key, text in (
-        ("shelf", "no front, so an adjustable shelf"),
-        ("pins", PIN_WORDS),
-        ("spacers", SPACER_WORDS),
-    ):
-        meant = [box.id for box in job.boxes if f"box.{box.id}.{key}" in job.assumed]
-        words += [f"{_name_boxes(meant)}: {text}"] if meant else []
-    for key, text in USE_WORDS.items():
-        if key in job.assumed:
-            if key == "use.slide":
-                words += _describe_slides(job)
-                continue
-            name = getattr(job.use, key.partition(".")[2])
-            names = (name,) if key != "use.hinge" else _default_hinges(job.boxes)
-            words += [f"{text} '{name}'" for name in names]
-    for name in used_pulls:
-        words += _describe_pull(job.pulls[name], job.assumed)
-    return words
-
-
-def _describe_slides(job: Job) -> list[str]:
-    """Say which slide of the series each box's depth has chosen."""
-    found: dict[str, list[str]] = {}
-    for box in job.boxes:
-        running = [front.slide for front in box.fronts if front.kind in ("drawer", "pullout")]
-        running += [rollout.slide for rollout in box.rollouts]
-        for name in dict.fromkeys(slide or job.use.slide for slide in running):
-            if name in SLIDE_SERIES[job.units]:
-                found.setdefault(name, []).append(box.id)
-    return [
-        f"slide '{name}', the longest usual one that the depth of {_name_boxes(boxes)} takes"
-        for name, boxes in found.items()
-    ]
-
-
-def _default_hinges(boxes: Iterable[BoxSpec]) -> tuple[str, ...]:
-    """Name the hinges that stand in, one for each way the fronts lie; all where none does."""
-    lying = {front.overlay or box.overlay for box in boxes for front in box.fronts}
-    lying |= {"half" for box in boxes if len(box.columns) > 1 and box.overlay != "inset"}
-    return tuple(name for kind, name in DEFAULT_HINGES.items() if kind in (lying or {"full"}))
-
-
-def _figure(value: float | str) -> str:
-    return value if isinstance(value, str) else f"{format_mm(value)} mm"
-
-
-def _describe_boxes(job: Job, key: str, text: str) -> list[str]:
-    groups = grouped(
-        (getattr(box, key), box.id) for box in job.boxes if f"box.{box.id}.{key}" in job.assumed
-    )
-    return [f"{_name_boxes(ids)}: {text.format(format_mm(value))}" for value, ids in groups.items()]
-
-
-def _describe_frames(job: Job) -> list[str]:
-    """Say which sizes stand in of five-piece fronts, those alike together."""
-    groups = grouped(
-        (said, spec.id)
-        for spec in (spec for box in job.boxes for spec in box.fronts)
-        if (said := tuple(f"{word} {_figure(size)}" for word, size in stand_ins_of_frame(spec)))
-    )
-    return [
-        f"five-piece front{'s' if len(ids) > 1 else ''} {', '.join(ids)}: {', '.join(said)}"
-        for said, ids in groups.items()
-    ]
-
-
-def _name_boxes(ids: Sequence[str]) -> str:
-    return f"box{'es' if len(ids) > 1 else ''} {', '.join(ids)}"
-
-
-def _describe_pull(pull: PullRecord, assumed: frozenset[str]) -> list[str]:
-    """Say a pull's defaults in one line."""
-    said = []
-    for key, of in keys_of(PullRecord).items():
-        if f"pull.{pull.name}.{key}" in assumed:
-            value: object = getattr(pull, key)
-            size = f"{format_mm(value)} mm " if isinstance(value, float) else ""
-            said.append(f"{size}{of.called}")
-    return [f"pull '{pull.name}': {', '.join(said)}"] if said else []
 
 
 def _open_keys(pull: PullRecord) -> list[str]:

@@ -15,6 +15,7 @@ from templates.page.marks import Mark, Outline, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import text_box
+from templates.words.assumedwords import assumed_lines
 from templates.words.cautions import CAUTIONS
 from templates.words.coverwords import CoverWords
 from templates.words.findings import held_words, incomplete_words, ready_words
@@ -58,7 +59,7 @@ class Cover:
             if complete:
                 marks += moved(piece.marks, LEFT_STRIP, y)
                 y -= piece.height + 0.6
-        assumptions = self.layout.job.assumptions
+        assumptions = assumed_lines(self.layout.job)
         if listing is not None and complete:
             rest = sum(piece.height + 0.6 for piece in _assumed(assumptions, across, math.inf)[0])
             room = y - (LOW if assumptions else BOTTOM_STRIP + 2.0) - 1.0

@@ -16,6 +16,7 @@ from jigs.order.buying import DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
 from templates.lists.cells import Cell, csv_text, in_mm, number
 from templates.lists.supplierlist import FRONT_COLUMNS, front_rows
+from templates.words.assumedwords import assumed_lines
 from templates.words.cautions import PAINT, cautions_of
 from templates.words.openwords import open_cell, open_data
 from templates.words.orderwords import (
@@ -92,7 +93,7 @@ def order_json(order: Order, job: Job) -> str:
         "built": list(order.built),
         "open": open_data(order.open),
         "not_checked": [{"subject": one.subject, "of": list(one.names)} for one in order.unchecked],
-        "assumed": list(job.assumptions),
+        "assumed": list(assumed_lines(job)),
         "delivered": list(order.arrived),
         "held": [
             {"id": h.id, "box": h.box, "why": list(reasons_of(h.why, job.shown))}

@@ -16,6 +16,7 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
 from jigs.ground.values import dataclass
 from templates.words.advicewords import advice_words
+from templates.words.assumedwords import assumed_lines
 from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words
 from templates.words.gapwords import gap_words
@@ -67,9 +68,9 @@ def check_text(layout: Layout) -> str:
     good = good_words(open_in(layout), held=layout.has_held)
     for words in (gaps, *good, *unchecked_words(list_unchecked(layout))):
         lines += wrapped(words, "", "  ")
-    if layout.job.assumptions:
+    if assumed := assumed_lines(layout.job):
         lines += ["", "ASSUMED, because the job does not say; stamped on the sheets it touches:"]
-        for assumption in layout.job.assumptions:
+        for assumption in assumed:
             lines += wrapped(assumption, "  - ", "    ")
     if advice := advise(layout):
         lines += ["", "Advice (published ranges, not rules for your kitchen):"]

@@ -9,6 +9,7 @@ from jigs.given.job import Job
 from jigs.ground.lengths import Unit, format_length, format_mm
 from jigs.order.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
 from jigs.order.needed import Item
+from templates.words.assumedwords import assumed_lines
 from templates.words.fittingwords import bought_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
@@ -102,8 +103,8 @@ def doubtful_words(order: Order, job: Job) -> Iterator[str]:
             "Screws of slides are counted for the hole at 37 alone: add those for the holes that "
             "are marked through the slide."
         )
-    if job.assumptions:
-        yield f"ASSUMED, because the job does not say: {'; '.join(job.assumptions)}."
+    if assumed := assumed_lines(job):
+        yield f"ASSUMED, because the job does not say: {'; '.join(assumed)}."
     if order.arrived:
         yield f"In hand, not ordered again: {', '.join(order.arrived)}."
 

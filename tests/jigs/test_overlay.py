@@ -17,6 +17,7 @@ from jigs.fittings.hinge import choose_tab_and_plate
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
 from jigs.layout.layout import lay_out
+from templates.words.assumedwords import assumed_lines
 from tests.jigs.jobtext import SMALL, faults_of, read
 from tests.jigs.sample import (
     GOLDEN,
@@ -155,14 +156,14 @@ def test_a_job_without_a_hinge_takes_the_kind_it_needs(tmp_path: Path) -> None:
     """Each kind of overlay has a generic hinge, stamped as assumed, and so is the inset gap."""
     text = SMALL.replace('kind = "base"', 'kind = "base"\noverlay = "inset"')
     found = read(tmp_path, text)
-    assert "gap round an inset front 2.0 mm" in found.assumptions
+    assert "gap round an inset front 2.0 mm" in assumed_lines(found)
     (front,) = lay_out(found).fronts
     assert front.hinge is not None
     assert front.hinge.record == "cup35-inset"
     assert any("hinge cup35-inset" in words for words in front.assumed)
     assert any("gap round an inset front" in words for words in front.assumed)
     plain = read(tmp_path, SMALL)
-    assert not [words for words in plain.assumptions if "inset" in words]
+    assert not [words for words in assumed_lines(plain) if "inset" in words]
 
 
 def test_inset_and_others_do_not_mix(tmp_path: Path) -> None:

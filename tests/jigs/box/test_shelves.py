@@ -15,6 +15,7 @@ from jigs.box.shelves import rear_row
 from jigs.given.job import BoxKind, ColumnSpec, FrontSpec, Job, Overlay, ShelfSpec
 from jigs.ground.grid import balanced_start
 from jigs.layout.layout import lay_out
+from templates.words.assumedwords import assumed_lines
 from tests import uneven
 from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.jobtext import SMALL, faults_of, read
@@ -280,7 +281,7 @@ def test_an_open_box_has_pins_and_says_that_it_assumes_them(tmp_path: Path) -> N
     assert [{f.kind for f in side.fittings} for side in layout.sides] == [{"shelf"}] * 2
     stamped = [word for side in layout.sides for word in side.assumed if "shelf" in word]
     assert len(stamped) == 4
-    assert any("W1: no front, so an adjustable shelf" in text for text in layout.job.assumptions)
+    assert any("W1: no front, so an adjustable shelf" in text for text in assumed_lines(layout.job))
     fixed = OPEN_BOX + "[[box.shelf]]\nat = 300\n"
     assert not any(side.fittings for side in lay_out(read(tmp_path, fixed)).sides)
 

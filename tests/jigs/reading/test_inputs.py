@@ -11,6 +11,7 @@ from jigs.given.listspec import ListSpec
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import summarise
 from jigs.reading.inputs import read_job
+from templates.words.assumedwords import assumed_lines
 
 LIST = """\
 id,box,kind,width,height,count,hinged,pull
@@ -69,7 +70,7 @@ def test_a_bare_list_makes_a_job(tmp_path: Path) -> None:
     assert job.boxes[0].width == pytest.approx(454 + 2 * 1.6)
     assert all(box.inferred for box in job.boxes)
     assert {"material.side", "reveal.between", "box.A.height", "use.hinge"} <= job.assumed
-    assert "boxes A, B, B1: kind, width and height worked out from the fronts" in job.assumptions
+    assert "boxes A, B, B1: kind, width and height worked out from the fronts" in assumed_lines(job)
     assert job.boxes[1].fronts[0].opened_by.pull == "knob"
     assert job.hinges["cup35-full"].confirmed == {}
     # Inside depth 560 - 19 - 6 = 535; 500 + 16 goes in.
@@ -209,6 +210,6 @@ def test_a_thickness_in_each_row_is_not_assumed(tmp_path: Path) -> None:
     path = tmp_path / "fronts.csv"
     head = "box,kind,width,height,hinged,thickness\n"
     path.write_text(f"{head}A,drawer,454,150,,19\nA,door,454,600,left,22\n", encoding="utf-8")
-    assert not any("front thickness" in text for text in read_job(path).assumptions)
+    assert not any("front thickness" in text for text in assumed_lines(read_job(path)))
     path.write_text(f"{head}A,drawer,454,150,,19\nA,door,454,600,left,\n", encoding="utf-8")
-    assert any("front thickness" in text for text in read_job(path).assumptions)
+    assert any("front thickness" in text for text in assumed_lines(read_job(path)))

@@ -6,6 +6,7 @@ import pytest
 
 from jigs.given.stated import NOTED
 from jigs.reading.jobfile import read_job_file
+from templates.words.assumedwords import assumed_lines
 from tests.jigs.jobtext import JOB, SMALL, read
 
 DRAWERS = SMALL.replace('"door"', '"drawer"').replace('hinged = "left"\n', "")
@@ -30,7 +31,7 @@ def test_the_golden_job(tmp_path: Path) -> None:
         ("B1-2", "door", None),
     ]
     assert box.fronts[1].hinged == "left"
-    assert (job.assumed, job.assumptions) == (frozenset(), ())
+    assert (job.assumed, assumed_lines(job)) == (frozenset(), ())
 
 
 def test_defaults_are_stamped(tmp_path: Path) -> None:
@@ -39,7 +40,7 @@ def test_defaults_are_stamped(tmp_path: Path) -> None:
     assert (job.name, job.units) == ("job", "mm")
     assert (job.material.side, job.material.front, job.material.band) == (18.0, 19.0, 0.0)
     assert (job.reveal.side, job.reveal.top_of("base"), job.reveal.between) == (1.6, 3.0, 3.2)
-    assert "top reveal under a counter 3.0 mm" in job.assumptions
+    assert "top reveal under a counter 3.0 mm" in assumed_lines(job)
     assert job.boxes[0].above_floor == 100.0
     assert {
         *(f"material.{k}" for k in ("side", "front", "back", "band")),
@@ -53,12 +54,12 @@ def test_defaults_are_stamped(tmp_path: Path) -> None:
     idle = {"material.drawer_side", "use.slide", "use.drawer_pull"}
     assert not idle & job.assumed
     said = ("slide", "drawer side", "pull of drawers")
-    assert not [words for words in job.assumptions if words.startswith(said)]
+    assert not [words for words in assumed_lines(job) if words.startswith(said)]
     drawers = read(tmp_path, DRAWERS)
     assert idle <= drawers.assumed
     assert not {"use.hinge", "use.door_pull"} & drawers.assumed
-    assert "side thickness 18.0 mm" in job.assumptions
-    assert "box B1: bottom 100.0 mm above the floor" in job.assumptions
+    assert "side thickness 18.0 mm" in assumed_lines(job)
+    assert "box B1: bottom 100.0 mm above the floor" in assumed_lines(job)
 
 
 def test_sizes_that_stand_in_of_a_frame_are_stamped(tmp_path: Path) -> None:
@@ -66,12 +67,12 @@ def test_sizes_that_stand_in_of_a_frame_are_stamped(tmp_path: Path) -> None:
     framed = SMALL.replace('"door"', '"door"\nstile = 57')
     job = read(tmp_path, framed)
     said = "five-piece front B1-1: rail width 57.0 mm, groove depth 11.0 mm, panel thickness 6.0 mm"
-    assert said in job.assumptions
+    assert said in assumed_lines(job)
     glass = framed.replace("stile = 57", "stile = 57\nrail = 70\ngroove = 9\nglass = true")
-    assert "five-piece front B1-1: glass thickness 4.0 mm" in read(tmp_path, glass).assumptions
+    assert "five-piece front B1-1: glass thickness 4.0 mm" in assumed_lines(read(tmp_path, glass))
     stated = framed.replace("stile = 57", "stile = 57\nrail = 70\ngroove = 9\npanel = 7")
     for text in (stated, SMALL):
-        assert not [words for words in read(tmp_path, text).assumptions if "five-piece" in words]
+        assert not [words for words in assumed_lines(read(tmp_path, text)) if "five-piece" in words]
 
 
 def test_default_hardware(tmp_path: Path) -> None:

@@ -8,7 +8,9 @@ import pytest
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber
-from jigs.given.hardware import HingeRecord
+from jigs.given.hardware import HingeRecord, PullRecord
+from jigs.given.job import FrontSpec, Job
+from jigs.given.stated import OpenedBy
 from jigs.ground.problems import error, warning
 from templates.binding.contents import station_contents
 from templates.binding.cover import CARD, begin_cover
@@ -17,6 +19,7 @@ from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.typeface import text_box
 from templates.stations.stationset import StationSet, make_stations
+from templates.words.assumedwords import assumed_lines
 from templates.words.cautions import NO_CODE
 from templates.words.coverwords import SHEETS, STATIONS
 from tests.clashes import clashes_of_marks
@@ -52,7 +55,7 @@ def troubled(count: int) -> Layout:
         )
         for row in range(count)
     )
-    job = replace(layout.job, assumptions=("side thickness 18.0 mm", "above floor 100.0 mm"))
+    job = replace(layout.job, assumed=frozenset({"material.side", "reveal.top"}))
     return replace(layout, job=job, fronts=(*layout.fronts, *held), problems=problems)
 
 
@@ -113,7 +116,7 @@ def test_it_lists_what_is_held_unconfirmed_and_assumed() -> None:
     found = words(begin_cover(troubled(1), PAPERS["common"], SHEETS).pages()[0])
     assert "B9-0: hole serves nobody: holes by hand in its sides serve 'X0'" in found
     assert "3 fronts have sheets" in found
-    assert "above floor 100.0 mm" in found
+    assert "top reveal 1.6 mm" in found
 
 
 @pytest.mark.parametrize("paper", list(PAPERS))
@@ -126,22 +129,38 @@ def test_nothing_runs_over_however_much_there_is_to_say(paper: str, count: int) 
         assert "More: see the check" in words(page)
 
 
+def assuming(job: Job, count: int) -> Job:
+    """The job with so many pulls more, of which nobody said how far they stand in on a door."""
+    names = [f"packet {row}" for row in range(count)]
+    fronts = (
+        FrontSpec(id=f"P{row}", kind="door", opened_by=OpenedBy(pull=name))
+        for row, name in enumerate(names)
+    )
+    first, *others = job.boxes
+    return replace(
+        job,
+        boxes=(replace(first, fronts=(*first.fronts, *fronts)), *others),
+        pulls={**job.pulls, **{name: PullRecord(name=name) for name in names}},
+        assumed=frozenset(f"pull.{name}.door_inset" for name in names),
+    )
+
+
 @pytest.mark.parametrize("paper", list(PAPERS))
 def test_what_is_assumed_fills_the_room_that_is_left(paper: str) -> None:
     """Of more assumptions than the page holds the first stand there, and that there are more."""
     layout = worked_layout("in")
-    many = tuple(f"pull 'packet {row}': 50.8 mm from a door's free edge" for row in range(250))
-    page = begin_cover(
-        replace(layout, job=replace(layout.job, assumptions=many)), PAPERS[paper], SHEETS
-    ).pages()[0]
+    job = assuming(layout.job, 250)
+    many = assumed_lines(job)
+    assert len(many) == 250
+    page = begin_cover(replace(layout, job=job), PAPERS[paper], SHEETS).pages()[0]
     found = words(page)
     assert clashes_of_marks(page) == []
     assert f"ASSUMED {many[0]}" in found
     assert "More: see the check" in found
     assert many[-1] not in found
-    few = begin_cover(
-        replace(layout, job=replace(layout.job, assumptions=many[:2])), PAPERS[paper], SHEETS
-    ).pages()[0]
+    few = begin_cover(replace(layout, job=assuming(layout.job, 2)), PAPERS[paper], SHEETS).pages()[
+        0
+    ]
     assert many[1] in words(few)
     assert "More:" not in words(few)
 
@@ -150,7 +169,7 @@ def test_what_is_assumed_fills_the_room_that_is_left(paper: str) -> None:
 def test_open_numbers_leave_room_to_say_that_there_is_more(paper: str) -> None:
     """However many there are: those that fill the page to its foot go on to the next."""
     layout = worked_layout("in")
-    job = replace(layout.job, assumptions=tuple(f"side {row} 18.0 mm" for row in range(400)))
+    job = assuming(layout.job, 400)
     further = []
     for count in range(1, 60):
         numbers = tuple(

@@ -106,9 +106,9 @@ def test_the_check_ends_with_a_count(levels: tuple[str, ...], words: str) -> Non
 def test_assumptions_are_listed_last() -> None:
     """What the job did not say stands at the end, each on a line."""
     layout = small_layout()
-    job = replace(layout.job, assumptions=("side thickness 18.0 mm", "top reveal 1.6 mm"))
+    job = replace(layout.job, assumed=frozenset({"material.side", "reveal.top"}))
     text = check_text(replace(layout, job=job))
-    assert text.endswith("  - side thickness 18.0 mm\n  - top reveal 1.6 mm\n")
+    assert text.endswith("  - side thickness 18.3 mm\n  - top reveal 1.6 mm\n")
     assert "ASSUMED" in text
 
 
