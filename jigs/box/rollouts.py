@@ -33,7 +33,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import RolloutSpec
 from jigs.ground.codes import part_code
 from jigs.ground.geometry import SLACK, Fitting, Hand, collect_holes
-from jigs.ground.lengths import Unit, format_mm
+from jigs.ground.lengths import Unit
 from jigs.ground.values import dataclass
 
 SPACER = 20.0
@@ -153,7 +153,7 @@ def _plan(
         fronts=before,
         slides={
             (spec.column, hand): slide_fitting(
-                record, hole, part=name, set_back=set_back, note=_on_spacer(spacer)
+                record, hole, part=name, set_back=set_back, spacer=spacer
             )
             for hand, spacer in spacers
         },
@@ -186,7 +186,3 @@ def _spacer(given: float | None, hung: bool) -> float:
     if given is not None:
         return given
     return SPACER if hung else 0.0
-
-
-def _on_spacer(spacer: float) -> str:
-    return f"ON A SPACER of {format_mm(spacer).removesuffix('.0')}." if spacer else ""

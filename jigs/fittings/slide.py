@@ -150,11 +150,12 @@ def slide_fitting(
     index: int = 1,
     count: int = 1,
     set_back: float = 0.0,
-    note: str = "",
+    spacer: float = 0.0,
 ) -> Fitting:
     """Give a slide's holes in a box side, on the line `y_hole` above its bottom end; mm.
 
-    An inset front sets the whole slide back by its thickness, `set_back`.
+    An inset front sets the whole slide back by its thickness, `set_back`; that of a
+    rollout may sit on a `spacer`.
 
     A slide too short for a place of its record does not have that hole. The outline is the
     slide itself: an undermount stands on the floor line, a side mount about its centre line.
@@ -190,7 +191,7 @@ def slide_fitting(
             ),
         ),
         carry=tuple(x + set_back for x in record.carry_at if x <= record.length + SLACK),
-        note=note,
+        spacer=spacer,
     )
 
 

@@ -101,6 +101,8 @@ class Fitting:
     with a square, or marked through the slide itself; mm. `stated_from`: the end of the part that
     the heights of holes by hand were stated from, None where nobody said so. `stands`: the lower
     corner of a drawer box that stands here, in place of holes that are marked through it; mm.
+    `note`: what the job says its holes by hand are for. `spacer`: how thick the one is that it sits
+    on, 0 without; mm.
     """
 
     kind: FittingKind
@@ -112,6 +114,7 @@ class Fitting:
     outline: tuple[Polygon, ...] = ()
     carry: tuple[float, ...] = ()
     note: str = ""
+    spacer: float = 0.0
     stated_from: End | None = None
     stands: tuple[float, float] | None = None
 

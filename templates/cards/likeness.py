@@ -37,7 +37,7 @@ def card_key(card: Card) -> Hashable | None:
         (view.partition, view.rounded, view.bevel, view.on_legs, _step(view.step)),
         (_step(view.thickness), _steps((view.state.panel or 0.0, view.state.low, view.state.band))),
         (view.state.panel is None, view.state.stand, view.state.raw),
-        (fitting.kind, _ordinal(card), fitting.note, fitting.stated_from),
+        (fitting.kind, _ordinal(card), fitting.note, _step(fitting.spacer), fitting.stated_from),
         tuple(_reference(reference) for reference in (plan.across, plan.up)),
         tuple(
             (*place(h.x, h.y), _step(h.diameter), _step(h.depth or 0.0), h.purpose, h.face)

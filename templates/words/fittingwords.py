@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from typing import Literal, TypedDict, cast
 
 from jigs.ground.geometry import Fitting, FittingKind
+from jigs.ground.lengths import format_mm
 from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import (
@@ -175,4 +176,6 @@ def card_lines(view: FaceView, fitting: Fitting) -> tuple[str, ...]:
         *operations(fitting.holes, view.thickness),
         *words_of(fitting.kind).lines(view, fitting),
     )
+    if fitting.spacer:
+        lines = (*lines, f"ON A SPACER of {format_mm(fitting.spacer).removesuffix('.0')}.")
     return (*lines, fitting.note) if fitting.note else lines

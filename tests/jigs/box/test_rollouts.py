@@ -62,7 +62,7 @@ def test_a_rollout_stands_as_given(tmp_path: Path) -> None:
         assert slide_heights(layout, board) == {300 + A - B}
         slides = [f for f in side(layout, board).fittings if f.part == made.id]
         assert slides[0].holes[0].x == 37
-        assert slides[0].note == ("ON A SPACER of 20." if board.endswith("L") else "")
+        assert slides[0].spacer == (20.0 if board.endswith("L") else 0.0)
 
 
 @pytest.mark.parametrize(

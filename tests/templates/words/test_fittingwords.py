@@ -53,6 +53,14 @@ def test_without_its_outline_nothing_is_laid_on() -> None:
     assert "LAY YOUR" not in " ".join(card_lines(card.view, bare))
 
 
+def test_a_slide_says_that_it_sits_on_a_spacer() -> None:
+    """A rollout's, beside a door's hinges."""
+    card = only_cards("B1-SIDE-L", "inside")[0]
+    for spacer, words in ((20.0, "ON A SPACER of 20."), (12.5, "ON A SPACER of 12.5.")):
+        assert card_lines(card.view, replace(card.fitting, spacer=spacer))[-1] == words
+    assert "SPACER" not in " ".join(card_lines(card.view, card.fitting))
+
+
 @pytest.mark.parametrize("side", ["B1-SIDE-L", "B1-SIDE-R"])
 def test_a_slide_names_the_places_that_are_not_on_paper(side: str) -> None:
     """261 from the front edge on either side, carried back with a square."""
