@@ -241,6 +241,12 @@ class Station:
         """Whether its fronts are marked through their drawer boxes, which its cards place."""
         return any(card.stands is not None for card in self.cards)
 
+    @property
+    def in_pairs(self) -> bool:
+        """Whether boards are laid in pairs at it: sides of boxes that are not together yet."""
+        boards = [row.part.board for row in self.rows if row.part.board is not None]
+        return self.work == "sides" and any(not board.assembled for board in boards)
+
     def card(self, letter: str) -> StationCard:
         """Find a card by its letter."""
         return next(card for card in self.cards if card.letter == letter)

@@ -87,7 +87,7 @@ class Heading:
 
     def _steps(self, width: float) -> MarkBlock:
         """Set the steps, of boards beside the picture of how a pair lies."""
-        if not _in_pairs(self.station):
+        if not self.station.in_pairs:
             return _stacked(self._numbered(width))
         book, steps = open_book(), _stacked(self._numbered(width - BOOK))
         marks = (*book.marks, *moved(steps.marks, BOOK, 0.0))
@@ -104,12 +104,6 @@ class Heading:
             *([paragraph(line, width, bold=True)] if line else []),
             paragraph(" ".join(cautions(self.station)), width),
         ]
-
-
-def _in_pairs(station: Station) -> bool:
-    """Tell whether a station's boards are laid in pairs: those of boxes not yet together."""
-    boards = [row.part.board for row in station.rows if row.part.board is not None]
-    return station.work == "sides" and any(not board.assembled for board in boards)
 
 
 def _title(station: Station, size: float, width: float, *, again: bool = False) -> MarkBlock:

@@ -27,6 +27,7 @@ from templates.stations.tablepieces import (
 )
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import (
+    AS_ABOVE,
     NEXT,
     kind_and_place,
     kind_of,
@@ -47,14 +48,16 @@ TOGETHER = 8
 def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the rows of a station's table as blocks."""
     usual = _usual_starts(station)
-    head = _captions(station, usual, width)
     above = said_above(shop, station)
     told = {text for texts in above.values() for text in texts}
+    words_of = [*_words_of(shop, station, usual, told)]
+    brief = any(row.named != row.in_full for row in words_of)
+    head = _captions(station, usual, width, brief=brief)
     if told:  # on each page that the table goes on to
         words = " ".join(who + " ".join(texts) for who, texts in above.items())
         head = joined(paragraph(words, width, bold=True), head)
     runs: list[list[RowWords]] = []
-    for row in _words_of(shop, station, usual, told):
+    for row in words_of:
         if runs and len(runs[-1]) < TOGETHER and alike([*runs[-1], row]):
             runs[-1].append(row)
         else:
@@ -102,11 +105,16 @@ def _usual_starts(station: Station) -> frozenset[Start]:
     return frozenset(middles | figures if figures <= {"bottom"} else middles)
 
 
-def _captions(station: Station, usual: frozenset[Start], width: float) -> MarkBlock:
-    """Say once a page what the rows of a table have."""
+def _captions(station: Station, usual: frozenset[Start], width: float, *, brief: bool) -> MarkBlock:
+    """Say once a page what the rows of a table have; `brief`: what some do not say."""
     y = -3.2
     pieces = caption_stretches(station, usual)
+    if brief:
+        pieces.append(Stretch(AS_ABOVE))
     size = "size, yours"
+    if stretches_width(pieces) > width:
+        more = paragraph(AS_ABOVE, width)
+        return joined(more, _captions(station, usual, width, brief=False))
     marks = set_stretches(pieces, 0.0, y)
     if stretches_width(pieces) + text_width(size, 2.5) + 3.0 < width:
         marks.append(Text(x=width, y=y, text=size, anchor="end"))

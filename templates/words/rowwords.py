@@ -20,6 +20,10 @@ NEXT = "TAKE THE NEXT CARD:"
 """Before the first setting of a fresh copy."""
 
 
+AS_ABOVE = "(kind, wall not said: as above)"
+"""What a row has like the one above it it does not say."""
+
+
 def kind_of(layout: Layout, part: BenchPart) -> str:
     """Say what a part is: `door`, `left side`."""
     front = next((front for front in layout.fronts if front.id == part.id), None)

@@ -16,6 +16,8 @@ from templates.words.markingwords import (
 )
 from templates.words.rowwords import NEXT
 
+RIGHT_TURNED = "A RIGHT side takes the card TURNED, unless its row says otherwise."
+ONE_STOP = "Mark all, then bore all with one stop."
 CARDS = "EVERY CARD, AT EVERY STATION"
 """The title of the page that says so, before the first station."""
 
@@ -64,12 +66,19 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
     backs are for the pulls' screws, before the box hides them."""
     bored = "Counterbore the back for the pull's screws. " if counterbored else ""
     match station.work:
+        case "sides" if not station.in_pairs:
+            return (
+                "Strike each board's lines from the bottom panel; a door's and its side's from one "
+                "lath: punch to punch, inside the sum, is as on the door.",
+                RIGHT_TURNED,
+                ONE_STOP,
+            )
         case "sides":
             return (
                 "Strike a pair's lines across BOTH at once, from the bottom ends; a door's and its "
                 "side's from one lath: punch to punch, inside the sum, is as on the door.",
-                "Part the two. A RIGHT side takes the card TURNED, unless its row says otherwise.",
-                "Mark all, then bore all with one stop.",
+                f"Part the two. {RIGHT_TURNED}",
+                ONE_STOP,
             )
         case "fronts-on-boxes" if station.marked:
             return (

@@ -40,6 +40,7 @@ OPEN_BOOK = (
     "Each pair lies like an open book: inside up, tops away from you, bottoms to one stop, FRONT "
     "edges touching. The RIGHT side then lies on your LEFT."
 )
+TOGETHER = "Each board where it stands in its box, which is together already: its top up."
 
 
 def station_title(station: Station) -> str:
@@ -72,7 +73,9 @@ def lying_words(station: Station) -> str:
         return f"{door_hangs(station.hand)} Top away."
     match station.face:
         case "inside":
-            return OPEN_BOOK if station.work == "sides" else "Inside up, top away from you."
+            if station.work != "sides":
+                return "Inside up, top away from you."
+            return OPEN_BOOK if station.in_pairs else TOGETHER
         case "front":
             return FRONT_LIES
         case "back":
@@ -129,9 +132,11 @@ def drilled_line(station: Station, views: Iterable[FaceView], *, again: bool = F
     the station, `DRILL: BACK OF DOOR`."""
     names = dict.fromkeys(drilled_words(view) for view in views)
     if station.face == "inside" and len(names) > 1:
-        boards = {row.part.board.partition > 0 for row in station.rows if row.part.board}
-        more = ", AND PARTITIONS" if True in boards else ""
-        names = {f"INSIDE OF LEFT AND RIGHT SIDES{more}": None}
+        boards = [row.part.board for row in station.rows if row.part.board]
+        sides = sorted({board.side.upper() for board in boards if not board.partition})
+        kinds = [f"{' AND '.join(sides)} SIDES"] if sides else []
+        kinds += ["PARTITIONS"] if any(board.partition for board in boards) else []
+        names = {f"INSIDE OF {', AND '.join(kinds)}": None}
     return f"DRILL{'' if again else ' THIS FACE'}: {', '.join(names)}"
 
 

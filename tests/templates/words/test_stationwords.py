@@ -6,11 +6,15 @@ from functools import cache
 from jigs.bench.station import Station
 from jigs.bench.stations import plan_stations
 from jigs.given.job import FrontSpec
+from jigs.ground.geometry import Hand
+from templates.faces.views import views_of_front
 from templates.words.stationsteps import steps
 from templates.words.stationwords import (
     MARKED_WORDS,
     PILOTS_WORDS,
     by_hand_words,
+    drilled_line,
+    lying_words,
     reason_words,
 )
 from tests.jigs.bench.test_rows import kitchen
@@ -50,6 +54,38 @@ def test_the_sides_name_where_their_holes_by_hand_are() -> None:
     assert words == f"Holes by hand in {', '.join(boards)}: BY HAND B-3."
     assert by_hand_words(sides, (sides, front)) == ""
     assert by_hand_words(of("cups"), (sides, inside)) == ""
+
+
+def test_the_face_line_of_boards_names_what_is_there() -> None:
+    """Left and right sides, partitions, or what there is of them; how the boards lie is said of
+    pairs and of boxes that are together apart."""
+    sides = of("sides")
+    board = next(row.part.board for row in sides.rows if row.part.board is not None)
+
+    def station(*boards: tuple[Hand, int], together: bool = False) -> Station:
+        rows = []
+        for hand, partition in boards:
+            each = replace(board, side=hand, partition=partition, assembled=together)
+            rows.append(replace(sides.rows[0], part=replace(sides.rows[0].part, board=each)))
+        return replace(sides, rows=tuple(rows))
+
+    views = [view for front in kitchen().fronts for view in views_of_front(front, "mm")]
+    kinds: list[tuple[list[tuple[Hand, int]], str]] = [
+        ([("left", 0), ("right", 0)], "LEFT AND RIGHT SIDES"),
+        ([("left", 0), ("right", 0), ("left", 1)], "LEFT AND RIGHT SIDES, AND PARTITIONS"),
+        ([("right", 0), ("left", 1)], "RIGHT SIDES, AND PARTITIONS"),
+        ([("left", 1), ("right", 1)], "PARTITIONS"),
+    ]
+    for boards, told in kinds:
+        line = drilled_line(station(*boards), views)
+        assert line == f"DRILL THIS FACE: INSIDE OF {told}"
+    pair: list[tuple[Hand, int]] = [("left", 0), ("right", 0)]
+    apart, together = station(*pair), station(*pair, together=True)
+    assert "like an open book" in lying_words(apart)
+    assert "open book" not in lying_words(together)
+    assert "from the bottom ends" in " ".join(steps(apart))
+    assert "bottom ends" not in " ".join(steps(together))
+    assert "TURNED" in " ".join(steps(together))
 
 
 def test_the_counterbore_is_a_step_before_the_box_is_fixed() -> None:
