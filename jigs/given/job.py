@@ -122,7 +122,7 @@ class Reveal:
 
     def top_of(self, kind: BoxKind) -> float:
         """Give the top reveal of a box of this kind; mm."""
-        own = self.top_counter if kind in COUNTER_BOXES else None
+        own = self.under_counter if kind in COUNTER_BOXES else None
         return self.top if own is None else own
 
 

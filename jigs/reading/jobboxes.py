@@ -146,6 +146,20 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
     return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
 
 
+def with_slides(box: BoxSpec) -> BoxSpec:
+    """Give a box whose drawers, pullouts and rollouts name the box's slide where they name none."""
+    if box.slide is None:
+        return box
+    fronts = (
+        replace(front, slide=front.slide or box.slide)
+        if front.kind in ("drawer", "pullout")
+        else front
+        for front in box.fronts
+    )
+    rollouts = (replace(each, slide=each.slide or box.slide) for each in box.rollouts)
+    return replace(box, fronts=tuple(fronts), rollouts=tuple(rollouts))
+
+
 def _claim(row: Table, fronts: tuple[FrontSpec, ...], boxes: list[str]) -> list[tuple[str, str]]:
     """Claim the IDs of the parts that one table of a front makes."""
     place = row.book.place((*row.path, "id") if "id" in row else row.path)
@@ -207,6 +221,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
         columns=(columns := read_columns(table)),
         shelves=read_shelves(table, height or 1.0, len(columns), legs=legs),
         no_shelf=table.pick("shelf") == [],
+        slide=shelves.slides.take_name(table, "slide"),
         rollouts=read_rollouts(table, height or 1.0, len(columns), shelves.slides),
         blind=read_blind(table, width or 1.0, len(columns)),
         panels=EndPanels(

@@ -28,7 +28,7 @@ from jigs.ground.errors import Fault, LengthError
 from jigs.ground.lengths import Unit, is_bare, parse_value
 from jigs.ground.values import dataclass, replace
 from jigs.reading.fieldkeys import read_over
-from jigs.reading.jobboxes import Shelves, read_boxes
+from jigs.reading.jobboxes import Shelves, read_boxes, with_slides
 from jigs.reading.jobbuild import (
     read_build,
     read_material,
@@ -258,7 +258,7 @@ def _read_job(
             printers=printers,
             stocks=stocks,
             use=use,
-            boxes=boxes,
+            boxes=tuple(map(with_slides, boxes)),
             walls=walls,
             list_told=told,
             doubts=(*book.doubts, *(shared.book.doubts if shared else ())),

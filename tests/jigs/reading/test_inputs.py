@@ -213,3 +213,25 @@ def test_a_thickness_in_each_row_is_not_assumed(tmp_path: Path) -> None:
     assert not any("front thickness" in text for text in assumed_lines(read_job(path)))
     path.write_text(f"{head}A,drawer,454,150,,19\nA,door,454,600,left,\n", encoding="utf-8")
     assert any("front thickness" in text for text in assumed_lines(read_job(path)))
+
+
+def test_a_box_names_the_slide_of_its_listed_drawers(tmp_path: Path) -> None:
+    """A list has no column for it, and one box may be shallower than the others."""
+    job = JOB.replace('id = "A"\n', 'id = "A"\nslide = "undermount-305"\n', 1)
+    assert job != JOB
+    made = read_job(write(tmp_path, job, "box,kind,height\nA,drawer,150\nA,door,\n"))
+    fronts = next(box for box in made.boxes if box.id == "A").fronts
+    assert [front.slide for front in fronts] == ["undermount-305", None]
+    wrong = job.replace("undermount-305", "undermount-306")
+    faults = faults_of(write(tmp_path, wrong, "box,kind,height\nA,drawer,150\n"))
+    assert any("slide: unknown slide ('undermount-306' given)" in fault for fault in faults)
+
+
+def test_what_names_its_own_slide_keeps_it(tmp_path: Path) -> None:
+    """The box's own is for those that say nothing, rollouts too."""
+    rollout = "[[box.rollout]]\nat = 100\nheight = 90\n"
+    own = f'{rollout}[[box.front]]\nkind = "drawer"\nslide = "undermount-381"\n'
+    job = JOB.replace("depth = 584.2\n", f'depth = 584.2\nslide = "undermount-305"\n{own}', 1)
+    box = read_job(write(tmp_path, job, "box,kind\nA,door\n")).boxes[0]
+    assert [front.slide for front in box.fronts] == ["undermount-381", None]
+    assert [each.slide for each in box.rollouts] == ["undermount-305"]
