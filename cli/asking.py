@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from cli.failures import Failure
-from cli.output import drop_file, write_text
-from cli.terminal import plain, tell
+from cli.output import drop_file, make_folder, write_text
+from cli.terminal import fitted, plain, tell
 
 if TYPE_CHECKING:
     from jigs.asking.draft import Draft
@@ -60,6 +60,7 @@ class Kept:
             "columns": self.columns,
             "answers": self.answers,
         }
+        make_folder(self.path.parent)
         text = json.dumps(said, ensure_ascii=False, indent=1)
         write_text(str(self.path), f"{text}\n", sources=())
 
@@ -128,8 +129,12 @@ def _ask(question: "Question[Any]", put: list[str], kept: Kept) -> str:
     for line in box_lines(question.boxes, question.unit):
         tell(line)
     while True:
+        # The last line alone is the prompt: what edits it takes it for as long as it stands there.
+        *lines, prompt = fitted(f"{plain(prompt_of(question))}: ", sys.stderr).splitlines()
+        for line in lines:
+            tell(line)
         text: str = click.prompt(
-            plain(prompt_of(question)), default="", show_default=False, err=True
+            prompt.removesuffix(" ").removesuffix(":"), default="", show_default=False, err=True
         ).strip()
         if text == MORE:
             for line in more_lines(question):

@@ -112,7 +112,6 @@ def new(
         )
     _refuse_there(job)
     given = _given(answer, said)
-    make_folder(job.parent)
     kept = Kept.beside(job)
     if kept.answers:
         tell(f"Going on after {_count(kept)} kept in '{kept.path}'; take it away to begin anew.")
@@ -127,7 +126,7 @@ def new(
     def start() -> "Asking[Draft]":
         from jigs.asking.interview import interview
 
-        return interview(_printable(job.stem), listed)
+        return interview(_printable(job.stem), listed, looked=not usual)
 
     from jigs.ground.errors import JigsheetError
 
@@ -245,7 +244,7 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) ->
     from jigs.reading.listedboxes import check_boxes_named
     from jigs.reading.listgiven import parse_columns, write_list_table
 
-    path = folder / name
+    path = Path(os.path.normpath(folder / name))
     units: tuple[Unit, Unit] = ("in", "mm") if given.get("units") == "in" else ("mm", "in")
 
     def read(unit: "Unit") -> "FrontList":
@@ -285,6 +284,7 @@ def _write(draft: "Draft", job: Path) -> None:
     from templates.jobfile.jobtext import job_text
 
     text = job_text(draft)
+    make_folder(job.parent)  # the job's list is read from there
     read_job_text(text, job)
     _refuse_there(job)
     write_new(job, text.encode(errors="replace"))

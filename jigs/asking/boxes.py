@@ -28,14 +28,15 @@ Floor = Mapping[str, Given | None]
 
 
 def ask_boxes(
-    unit: Unit, front_list: FrontList | None, reveal: Reveal
+    unit: Unit, front_list: FrontList | None, reveal: Reveal, *, looked: bool
 ) -> Asking[tuple[BoxDraft, ...]]:
-    """Ask for the boxes: those of a list are looked at, else they are asked one by one."""
+    """Ask for the boxes: those of a list are looked at, if anybody looks, else they are asked one
+    by one."""
     if front_list is None:
         boxes = yield from _ask_each(unit)
     else:
         specs = infer_boxes(front_list, reveal)
-        drafted = tuple(_listed(spec, unit) for spec in specs)
+        drafted = tuple(_listed(spec, unit, unseen=not looked) for spec in specs)
         boxes = yield from _look_at(unit, drafted, specs, reveal)
     return (yield from _settle_depths(unit, boxes, {}))
 
@@ -70,7 +71,7 @@ def _row(box: BoxDraft) -> str:
     return "wall_" if box.hung else ""
 
 
-def _listed(spec: BoxSpec, unit: Unit) -> BoxDraft:
+def _listed(spec: BoxSpec, unit: Unit, *, unseen: bool) -> BoxDraft:
     fronts = tuple(
         FrontDraft(
             kind=front.kind,
@@ -82,7 +83,7 @@ def _listed(spec: BoxSpec, unit: Unit) -> BoxDraft:
     )
     return BoxDraft(
         id=spec.id, kind=spec.kind, width=given(spec.width, unit),
-        height=given(spec.height, unit), fronts=fronts, listed=True,
+        height=given(spec.height, unit), fronts=fronts, listed=True, unseen=unseen,
     )  # fmt: skip
 
 
@@ -127,6 +128,8 @@ def _fixed(
     unit: Unit,
 ) -> BoxDraft:
     """Give a box with what is otherwise of it; `reveal` where its height is worked out still."""
+    if fix.kind:
+        box = replace(box, unseen=False)
     if fix.kind and fix.kind != box.kind:
         hung = box.hung
         box = replace(box, kind=fix.kind)
@@ -221,7 +224,7 @@ def _sections(
     if place:
         lines.append(Line("wall", place.wall))
     lines += [
-        Line("kind", box.kind),
+        Line("kind", box.kind, wanted=box.unseen, topic="unseen_kind" if box.unseen else ""),
         Line("width", as_read(box.width, unit, sizes.width)),
         Line("height", as_read(box.height, unit, sizes.height)),
         Line("depth", as_read(box.depth, unit, sizes.depth), wanted=box.usual_depth,

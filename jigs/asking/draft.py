@@ -101,6 +101,8 @@ class BoxDraft:
     fronts: tuple[FrontDraft, ...] = ()
     listed: bool = False
     """Whether its fronts stand in a list."""
+    unseen: bool = False
+    """Whether its kind was worked out from them, and nobody has looked at it."""
 
     @property
     def hung(self) -> bool:

@@ -109,21 +109,25 @@ class LengthForm:
         """What may be answered."""
         none = "0, or " if self.within.zero else ""
         usual = f"{none}{self.within}"
-        return f"a length, bare in {self.unit}; {usual} is usual"
+        return f"a length, read in {self.unit} where it has no unit; {usual} is usual"
 
 
 @dataclass(frozen=True, slots=True)
 class LengthsForm:
-    """Several lengths, parted by semicolons. `up_to`: they rise, and none lies beyond that, mm."""
+    """Several lengths, parted by semicolons. `up_to`: they rise, and none lies beyond that, mm;
+    `most`: how many there may be, 0 for any number."""
 
     within: Range
     unit: Unit
     up_to: float | None = None
+    most: int = 0
 
     def read(self, text: str) -> tuple[Given, ...]:
         """Give the lengths in their order. Raises LengthError."""
         one = LengthForm(self.within, self.unit)
         lengths = tuple(one.read(part.strip()) for part in text.split(PARTED))
+        if self.most and len(lengths) > self.most:
+            raise LengthError(f"more than {self.most} lengths ({show_value(text)} given)")
         if self.up_to is not None:
             if any(later.mm <= former.mm for former, later in pairwise(lengths)):
                 raise LengthError(f"they do not rise from front to back ({show_value(text)} given)")

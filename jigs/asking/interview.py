@@ -4,11 +4,20 @@ A list comes first, or the boxes one by one, for all that follows hangs on them:
 for where no door hangs. What is not known stays open: its key stands in the file to be filled in.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from jigs.asking.boxes import ask_boxes, ask_floor, ask_shelves, box_sections
 from jigs.asking.draft import RUNNING, BoxDraft, Draft, Line, Section
-from jigs.asking.forms import ChoiceForm, LengthForm, as_read, figure, given, write_length
+from jigs.asking.forms import (
+    ChoiceForm,
+    Given,
+    LengthForm,
+    LengthsForm,
+    as_read,
+    figure,
+    given,
+    write_length,
+)
 from jigs.asking.hardware import ask_hardware
 from jigs.asking.question import Asking, Question, ask, need
 from jigs.asking.walls import ask_walls
@@ -39,13 +48,14 @@ class Listed:
     for none."""
 
 
-def interview(name: str, listed: Listed | None = None) -> Asking[Draft]:
-    """Ask all that a job needs; `name` is the job's."""
+def interview(name: str, listed: Listed | None = None, *, looked: bool = True) -> Asking[Draft]:
+    """Ask all that a job needs; `name` is the job's. `looked`: whether a person sees what was
+    worked out."""
     usual: Unit = listed.front_list.unit if listed else "mm"
     said = yield from need(Question(key="units", form=ChoiceForm(UNITS), default=usual))
     unit: Unit = "in" if said == "in" else "mm"
     reveal, reveal_lines = yield from _ask_reveal(unit)
-    boxes = yield from ask_boxes(unit, listed.front_list if listed else None, reveal)
+    boxes = yield from ask_boxes(unit, listed.front_list if listed else None, reveal, looked=looked)
     floor = yield from ask_floor(unit, boxes)
     walls, places = yield from ask_walls(unit, boxes, floor)
     shelves = yield from ask_shelves(boxes)
@@ -87,15 +97,16 @@ def _ask_reveal(unit: Unit) -> Asking[tuple[Reveal, tuple[Line, ...]]]:
     if amount:
         side, between = yield from _ask_meaning(unit, amount.mm)
         reveal = replace(reveal, side=side, bottom=side, between=between)
-    under, elsewhere = reveal.top_counter or reveal.top, reveal.top
-    top = yield from ask(
+    under, elsewhere = reveal.under_counter or reveal.top, reveal.top
+    tops = yield from ask(
         Question(
-            key="reveal_top", form=LengthForm(keys["top"].within, unit), may_open=True,
+            key="reveal_top", form=LengthsForm(keys["top"].within, unit, most=2), may_open=True,
             figures={"under": figure(under, unit), "else": figure(elsewhere, unit)},
         )
     )  # fmt: skip
-    if top:
-        reveal = replace(reveal, top=top.mm, top_counter=None)
+    if tops:
+        own = tops[0].mm if len(tops) > 1 else None
+        reveal = replace(reveal, top=tops[-1].mm, under_counter=own)
     unsaid = amount is None
     shown = {
         key: as_read(given(getattr(reveal, key), unit), unit, keys[key].within)
@@ -103,11 +114,23 @@ def _ask_reveal(unit: Unit) -> Asking[tuple[Reveal, tuple[Line, ...]]]:
     }
     lines = (
         Line("side", shown["side"], unsaid, unsaid),
-        Line("top", top.text if top else write_length(under, unit), open=top is None),
+        *_top_lines(tops, elsewhere, under, unit),
         Line("bottom", shown["bottom"], unsaid, unsaid),
         Line("between", shown["between"], unsaid, unsaid),
     )
     return reveal, lines
+
+
+def _top_lines(
+    tops: Sequence[Given] | None, elsewhere: float, under: float, unit: Unit
+) -> Iterator[Line]:
+    """Say the top reveals: one of every box, or that of boxes under a counter apart (mm where they
+    are not said)."""
+    yield Line("top", tops[-1].text if tops else write_length(elsewhere, unit), open=tops is None)
+    if tops is None:
+        yield Line("under_counter", write_length(under, unit), open=True)
+    elif len(tops) > 1:
+        yield Line("under_counter", tops[0].text)
 
 
 def _ask_meaning(unit: Unit, amount: float) -> Asking[tuple[float, float]]:

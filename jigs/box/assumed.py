@@ -107,7 +107,7 @@ def _reveals(box: BoxSpec) -> tuple[str, ...]:
     """Give the keys of the reveals of a box's fronts: under a counter the top one is its own."""
     if box.kind not in COUNTER_BOXES:
         return REVEALS
-    return tuple("reveal.top_counter" if key == "reveal.top" else key for key in REVEALS)
+    return tuple("reveal.under_counter" if key == "reveal.top" else key for key in REVEALS)
 
 
 def keys_of_drawer(spec: FrontSpec, box: BoxSpec) -> tuple[str, ...]:

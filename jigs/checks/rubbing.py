@@ -98,7 +98,7 @@ def _rests_on_assumed(gap: Meeting, job: Job) -> bool:
         return "reveal.between" in job.assumed
     keys = {"reveal.inset" if gap.beside == "board" else _key(edge) for _, edge in gap.sides}
     if "reveal.top" in keys:
-        keys.add("reveal.top_counter")
+        keys.add("reveal.under_counter")
     return not keys.isdisjoint(job.assumed)
 
 

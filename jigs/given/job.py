@@ -111,8 +111,8 @@ class Reveal:
     """To the outside of its own box at the side."""
     top: Annotated[float, Key(END_REVEAL, called="top reveal")] = 1.6
     """To the outside of its own box at the top."""
-    top_counter: Annotated[float | None, Key(stated=False, called=UNDER)] = None
-    """The top reveal of boxes that stand under a counter; None: theirs is `top` too."""
+    under_counter: Annotated[float | None, Key(END_REVEAL, called=UNDER)] = None
+    """The same of base, drawer and sink boxes alone; where `top` alone is said theirs is that."""
     bottom: Annotated[float, Key(END_REVEAL, called="bottom reveal")] = 1.6
     """To the outside of its own box at the bottom."""
     between: Annotated[float, Key(REVEAL, called="gap between fronts")] = 3.2
@@ -293,6 +293,8 @@ class BoxSpec:
     """Its shelves."""
     no_shelf: bool = False
     """Whether it is stated that it has none."""
+    slide: str | None = None
+    """The slide of its drawers, pullouts and rollouts that name none: a box may be shallower."""
     rollouts: tuple[RolloutSpec, ...] = ()
     """What rolls out from behind its doors."""
     rail: Annotated[float | None, Key(RAIL)] = None

@@ -95,11 +95,13 @@ def read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str]
     if table is None:
         return standard, set(REVEAL_WORDS)
     reveal = read_over(table, standard)
-    if "top" in table:
-        reveal = replace(reveal, top_counter=None)
+    said = {key for key in REVEAL_WORDS if key.partition(".")[2] in table}
+    if "top" in table:  # where no other is said it is that of every box
+        said.add("reveal.under_counter")
+        if "under_counter" not in table:
+            reveal = replace(reveal, under_counter=None)
     table.close()
-    unsaid = (key for key in REVEAL_WORDS if key.partition(".")[2].partition("_")[0] not in table)
-    return reveal, set(unsaid)
+    return reveal, {*REVEAL_WORDS} - said
 
 
 def read_build(table: Table | None) -> Build:

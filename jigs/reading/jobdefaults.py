@@ -94,7 +94,7 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
     if all(under):
         yield "reveal.top"
     if not any(under):
-        yield "reveal.top_counter"
+        yield "reveal.under_counter"
     made = [front for front in fronts if front.kind != "opening"]
     if made and not inset and all(front.thickness is not None for front in made):
         yield "material.front"
@@ -114,10 +114,10 @@ def _idle_defaults(boxes: Sequence[BoxSpec]) -> Iterator[str]:
 def usual_reveal(units: Unit) -> Reveal:
     """Give the reveals of a job that states none: as a tape of its units shows them."""
     if units == "mm":
-        return Reveal(top_counter=UNDER_COUNTER["mm"])
+        return Reveal(under_counter=UNDER_COUNTER["mm"])
     return Reveal(
         side=MM_PER_INCH / 16, top=MM_PER_INCH / 16, bottom=MM_PER_INCH / 16,
-        between=MM_PER_INCH / 8, top_counter=UNDER_COUNTER["in"],
+        between=MM_PER_INCH / 8, under_counter=UNDER_COUNTER["in"],
     )  # fmt: skip
 
 

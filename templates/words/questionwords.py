@@ -88,8 +88,9 @@ def _front_words(front: FrontDraft) -> str:
 
 def written_lines(path: str, answers: int, check: str, pack: str) -> list[str]:
     """Say what was written and what comes next: the lines that check and pack it."""
+    by = f", by {counted(answers, 'answer')}" if answers else ""
     return [
-        f"{path} is written, by {counted(answers, 'answer')}; each key says what it is.",
+        f"{path} is written{by}; each key says what it is.",
         f"Next: {check}",
         f"then: {pack}",
     ]
@@ -106,4 +107,4 @@ def open_lines(draft: Draft) -> list[str]:
     shown = "; ".join(
         f"[{table}] {', '.join(dict.fromkeys(names))}" for table, names in tables.items()
     )
-    return wrapped(f"Still open: {shown}. Write the number there, without the #.", "", "  ")
+    return wrapped(f"Still open: {shown}. Write each there, without a #.", "", "  ")

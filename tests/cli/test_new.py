@@ -244,3 +244,38 @@ def test_faults_of_the_list_are_told_first(run: Run, fronts: Path) -> None:
     assert result.exit_code == 1
     assert "row 3, column" in result.stderr
     assert "Inches or millimetres" not in result.stderr
+
+
+def test_what_nobody_has_looked_at_is_told(run: Run, fronts: Path) -> None:
+    """No list says which boxes hang on the wall: unattended, a kind is not stated as if it were."""
+    result = talk("a.toml", "--fronts", "Fronten.csv", "--usual", "--boxes", "W1 wall")
+    assert result.exit_code == 0
+    lines = Path("a.toml").read_text(encoding="utf-8").splitlines()
+    kinds = [line for line in lines if line.startswith("kind")]
+    assert [line.partition("#")[2].strip()[:10] for line in kinds] == [*["WORKED OUT"] * 3, ""]
+    assert "[box] kind, depth" in " ".join(result.stderr.split())
+    assert "a.toml is written, by 1 answer;" in result.stderr
+
+
+def test_the_top_under_a_counter_and_elsewhere(run: Run, fronts: Path) -> None:
+    """Two lengths in one answer: 1/8 where a counter lies, 1/16 on the wall."""
+    words = ("--fronts", "Fronten.csv", "--usual", "--boxes", "W1 wall")
+    assert talk("a.toml", *words, "--reveal-top", "1/8; 1/16").exit_code == 0
+    job = read_job(Path("a.toml"))
+    assert job.reveal.top_of("base") == pytest.approx(25.4 / 8)
+    assert job.reveal.top_of("wall") == pytest.approx(25.4 / 16)
+    assert not {"reveal.top", "reveal.under_counter"} & job.assumed
+    result = talk("b.toml", *words, "--reveal-top", "1/8; 1/16; 1/4")
+    assert result.exit_code == 1
+    assert "more than 2 lengths ('1/8; 1/16; 1/4' given)" in result.stderr
+
+
+def test_a_folder_is_made_for_a_job_alone(run: Run, fronts: Path) -> None:
+    """Where there is a fault none is left behind, and the list is told by a plain path."""
+    Path("bad.csv").write_text("kind,width,height\ndoor,450,720\n", encoding="utf-8")
+    result = talk("new one/Küche.toml", "--fronts", "bad.csv", "--usual")
+    assert result.exit_code == 1
+    assert "\nbad.csv: row 2" in result.stderr
+    assert not Path("new one").exists()
+    assert talk("new one/Küche.toml", "--fronts", "Fronten.csv", "--usual").exit_code == 0
+    assert read_job(Path("new one/Küche.toml")).boxes

@@ -58,9 +58,9 @@ def answer(draw: Draw, question: Question[Any]) -> str:
             return str(draw(st.sampled_from(words)))
         case CountForm():
             return str(draw(st.integers(0, 3)))
-        case LengthsForm(within, unit, up_to):
+        case LengthsForm(within, unit, up_to, most):
             form = LengthForm(within, unit, below=up_to)
-            texts = [length_in(draw, form) for _ in range(draw(st.integers(1, 3)))]
+            texts = [length_in(draw, form) for _ in range(draw(st.integers(1, most or 3)))]
             by_size = {round(form.read(text).mm, 1): text for text in texts}
             return "; ".join(by_size[mm] for mm in sorted(by_size))
         case CellForm(constant, tab, plate, overlay):

@@ -92,8 +92,10 @@ def check_reveal(job: Job, meant: Meant) -> None:
     assert job.reveal.between == pytest.approx(between, abs=1e-4)
     assert not {"reveal.side", "reveal.bottom", "reveal.between"} & job.assumed
     assert ("reveal.top" in job.assumed) <= (meant["reveal_top"] is None)
+    assert ("reveal.under_counter" in job.assumed) <= (meant["reveal_top"] is None)
     if meant["reveal_top"]:
-        assert job.reveal.top_of("base") == job.reveal.top_of("wall") == near(meant["reveal_top"])
+        assert job.reveal.top_of("base") == near(meant["reveal_top"][0])
+        assert job.reveal.top_of("wall") == near(meant["reveal_top"][-1])
 
 
 def check_material(job: Job, meant: Meant) -> None:

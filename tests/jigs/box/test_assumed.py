@@ -87,7 +87,7 @@ def test_a_drawer_box_says_what_is_assumed_in_it() -> None:
 def test_the_top_reveal_is_that_of_the_boxs_kind() -> None:
     """Under a counter it is another default than on a wall box."""
     spec = FrontSpec(id="B1-1", kind="door")
-    assert "reveal.top_counter" in keys_of_front(spec, "door", box(), None)
+    assert "reveal.under_counter" in keys_of_front(spec, "door", box(), None)
     assert "reveal.top" not in keys_of_front(spec, "door", box(), None)
     assert "reveal.top" in keys_of_front(spec, "door", box(kind="wall"), None)
-    assert "reveal.top_counter" in keys_of_side(box(), ())
+    assert "reveal.under_counter" in keys_of_side(box(), ())

@@ -34,6 +34,26 @@ def test_the_golden_job(tmp_path: Path) -> None:
     assert (job.assumed, assumed_lines(job)) == (frozenset(), ())
 
 
+@pytest.mark.parametrize(
+    ("reveal", "base", "wall", "assumed"),
+    [
+        ("top = 2", 2.0, 2.0, set()),
+        ("under_counter = 4", 4.0, 1.6, {"reveal.top"}),
+        ("top = 2\nunder_counter = 4", 4.0, 2.0, set()),
+        ("side = 2", 3.0, 1.6, {"reveal.top", "reveal.under_counter"}),
+    ],
+)
+def test_the_top_reveal_under_a_counter(
+    tmp_path: Path, reveal: str, base: float, wall: float, assumed: set[str]
+) -> None:
+    """It stands apart where it is said; of `top` alone every box has it."""
+    hung = '[[box]]\nid = "W9"\nkind = "wall"\nwidth = 400\nheight = 700\ndepth = 300\n'
+    front = '[[box.front]]\nkind = "door"\nhinged = "left"\n'
+    job = read(tmp_path, f"{SMALL}\n{hung}{front}[reveal]\n{reveal}\n")
+    assert (job.reveal.top_of("base"), job.reveal.top_of("wall")) == (base, wall)
+    assert job.assumed & {"reveal.top", "reveal.under_counter"} == assumed
+
+
 def test_defaults_are_stamped(tmp_path: Path) -> None:
     """Each default that stands in is named by its key and in words."""
     job = read(tmp_path, SMALL)
@@ -44,7 +64,7 @@ def test_defaults_are_stamped(tmp_path: Path) -> None:
     assert job.boxes[0].above_floor == 100.0
     assert {
         *(f"material.{k}" for k in ("side", "front", "back", "band")),
-        *(f"reveal.{k}" for k in ("side", "top_counter", "bottom", "between")),
+        *(f"reveal.{k}" for k in ("side", "under_counter", "bottom", "between")),
         "box.B1.above_floor",
         "pull.bar-160.door_inset",
         "use.hinge",
