@@ -112,7 +112,7 @@ def _add(row: PrintedRow, run: Run, x: float) -> bool:
     """Add what stands in a row; False where it is over."""
     if abs(x - 2.0) < 0.3 or x < -0.5:
         return False
-    if 43.5 < x < 90.0 and (run.bold or run.text in ("LEFT", "RIGHT")):
+    if 37.5 < x < 90.0 and (run.bold or run.text in ("LEFT", "RIGHT")):
         row.figures.append((run.text, run.base))
     elif x > 109.5:
         row.words = f"{row.words} {run.text}".strip()
@@ -203,7 +203,8 @@ def _height(row: PrintedRow, hand: str) -> float | None:
         at = texts.index(hand.upper()) + 1
     height, base = row.figures[at]
     ticked = any(of == hand and abs(low - base) < 1.5 for of, low in row.ticks)
-    return float(height) if ticked else None
+    assert height.startswith("↑ "), "it says which way it counts"
+    return float(height.removeprefix("↑ ")) if ticked else None
 
 
 def _words(row: PrintedRow, hand: str) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Station
 from jigs.bench.storystick import SAME
@@ -28,7 +29,7 @@ from templates.stations.tablepieces import (
 from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
 from templates.words.hingenames import hinges_of_lines
-from templates.words.rowwords import NEXT, open_names
+from templates.words.rowwords import NEXT, UP, open_names
 from templates.words.sidewords import (
     beside_table,
     column_title,
@@ -41,10 +42,12 @@ from templates.words.sidewords import (
 
 ROW = 5.4
 """Pitch of the lines of a table, mm."""
-COLUMNS = (0.0, 44.0, 90.0, 99.0, 110.0)
+COLUMNS = (0.0, 38.0, 90.0, 99.0, 110.0)
 """Where mark and part, the line's height, the two boards to tick, and what is said begin, mm."""
 
 
+UP_FROM, END = f"{UP} UP FROM", "BOTTOM END"
+"""Over the heights of lines, and the end that they count from."""
 SERVED = 5.5
 """Where the part begins behind the mark, mm."""
 
@@ -70,12 +73,15 @@ def _table(
     title, key = column_title(table, sides), (table.box, table.column)
     pins = usual_pins(station, table)
     told = [f"Each N: {pins}."] if pins else []
+    panels = any(part.board is not None and part.board.assembled for part in _boards(station))
+    if panels and not table.assembled:
+        told.insert(0, f"Heights {UP_FROM} {END}.")
     head = _heading(table, title, [*_told(shop, station, table), *told], width)
     hinges = hinges_of_lines(shop.layout, table)
     lines = [_line(hinges, pins, station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = joined(head, lines.pop(0))
-    captions = _captions()
+    captions = _captions(panels=panels)
     again = joined(captions, _goes_on(title, told, width))
     return [
         TableBlock(block=head, head=captions, begins=key),
@@ -86,13 +92,19 @@ def _table(
     ]
 
 
-def _captions() -> MarkBlock:
-    """Say once a page what the lines of a table have."""
+def _boards(station: Station) -> list[BenchPart]:
+    return [row.part for row in station.rows]
+
+
+def _captions(*, panels: bool) -> MarkBlock:
+    """Say once a page what the lines of a table have; `panels`: where some boxes are already
+    together, each table says by itself from where its heights count."""
     y = -3.2
     marks: list[Mark] = []
-    captions = ("line, for", "up from the end, struck", "L", "R", "bored; card, on R TURNED")
-    for x, text in zip(COLUMNS, captions, strict=True):
-        marks.append(Text(x=x, y=y, text=text))
+    up = f"{UP} UP" if panels else f"{UP_FROM} {END}"
+    captions = ("line, for", f"{up}; struck", "L", "R", "bored; card, on R TURNED")
+    for place, (x, text) in enumerate(zip(COLUMNS, captions, strict=True)):
+        marks.append(Text(x=x, y=y, text=text, bold=place == 1))
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
 
@@ -171,7 +183,7 @@ def _line(
         if alike and row:
             continue
         named = [] if alike else [Stretch(board.hand.upper())]
-        pieces = [*named, *figure_stretches(up), Stretch("", tick=True)]
+        pieces = [*named, *figure_stretches(up, f"{UP} "), Stretch("", tick=True)]
         assert stretches_width(pieces, 1.0) < COLUMNS[2] - COLUMNS[1], (
             "the column holds every figure"
         )

@@ -25,10 +25,12 @@ from templates.stations.tablepieces import (
     set_stretches,
     stretches_width,
 )
+from templates.words.facewords import edge_words
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import (
     AS_ABOVE,
     NEXT,
+    UP,
     kind_and_place,
     kind_of,
     open_names,
@@ -37,7 +39,7 @@ from templates.words.rowwords import (
     wall_of,
 )
 from templates.words.saying import facts_of
-from templates.words.stationwords import FROM_WORDS, names_kind, setting_figure
+from templates.words.stationwords import STRUCK_WORDS, names_kind, setting_figure
 
 MIDDLES: frozenset[Start] = frozenset({"middle-x", "middle-y"})
 """They have no figure that would stand in a row."""
@@ -52,7 +54,8 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     told = {text for texts in above.values() for text in texts}
     words_of = [*_words_of(shop, station, usual, told)]
     brief = any(row.named != row.in_full for row in words_of)
-    head = _captions(station, usual, width, brief=brief)
+    low = dict.fromkeys(edge_words(view, "bottom") for view in shop.views_of(station))
+    head = _captions(station, usual, width, low=" / ".join(low), brief=brief)
     if told:  # on each page that the table goes on to
         words = " ".join(who + " ".join(texts) for who, texts in above.items())
         head = joined(paragraph(words, width, bold=True), head)
@@ -105,30 +108,34 @@ def _usual_starts(station: Station) -> frozenset[Start]:
     return frozenset(middles | figures if figures <= {"bottom"} else middles)
 
 
-def _captions(station: Station, usual: frozenset[Start], width: float, *, brief: bool) -> MarkBlock:
+def _captions(
+    station: Station, usual: frozenset[Start], width: float, *, low: str, brief: bool
+) -> MarkBlock:
     """Say once a page what the rows of a table have; `brief`: what some do not say."""
     y = -3.2
-    pieces = caption_stretches(station, usual)
+    pieces = caption_stretches(station, usual, low)
     if brief:
         pieces.append(Stretch(AS_ABOVE))
     size = "size, yours"
     if stretches_width(pieces) > width:
         more = paragraph(AS_ABOVE, width)
-        return joined(more, _captions(station, usual, width, brief=False))
+        return joined(more, _captions(station, usual, width, low=low, brief=False))
     marks = set_stretches(pieces, 0.0, y)
     if stretches_width(pieces) + text_width(size, 2.5) + 3.0 < width:
         marks.append(Text(x=width, y=y, text=size, anchor="end"))
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
 
-def caption_stretches(station: Station, usual: AbstractSet[Start]) -> list[Stretch]:
-    """Say what is ticked in each row, and what its figures are."""
+def caption_stretches(station: Station, usual: AbstractSet[Start], low: str) -> list[Stretch]:
+    """Say what is ticked in each row, and from where its figures count; `low`: what the lower end
+    of the parts is called."""
     if station.marked:
         return [Stretch("cards:"), Stretch("set", tick=True)]
     settings = [setting for row in station.rows for setting in row.settings]
     card = f"CARD {one}" if (one := one_card(station, usual)) else "CARD"
-    figures = ", ".join(FROM_WORDS[start] for start in sorted(usual))
-    pieces = [Stretch(f"{card}, line {figures}:" if figures else f"{card}:")]
+    pieces = [Stretch(f"{card}, line on the MIDDLE:" if usual & MIDDLES else f"{card}:")]
+    if "bottom" in usual:
+        pieces.append(Stretch(f"{UP} UP FROM {low}:", bold=True))
     if any(setting.x is not None or setting.y is not None for setting in settings):
         pieces.append(Stretch("struck, checked", tick=True))
     pieces.append(Stretch("bored", tick=True))
@@ -218,9 +225,10 @@ def setting_stretches(
             pieces.append(Stretch("MIDDLE", 3.5, True))
             continue
         mm, inches = setting_figure(place)
-        pieces += [Stretch(mm, 3.5, True), Stretch(inches)]
+        way = f"{UP} " if place.start == "bottom" else ""
+        pieces += [Stretch(f"{way}{mm}", 3.5, True), Stretch(inches)]
         if place.start not in usual:
-            pieces.append(Stretch(FROM_WORDS[place.start].upper(), bold=True))
+            pieces.append(Stretch(STRUCK_WORDS[place.start], bold=True))
     if setting.x is not None or setting.y is not None:
         pieces.append(Stretch("", tick=True))
     pieces.append(Stretch("", tick=True))

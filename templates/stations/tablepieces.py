@@ -91,6 +91,6 @@ def size_and_blanks(part: BenchPart, y: float, *, told: bool = False) -> SizeAnd
     return SizeAndBlanks(width=x + 2 * BLANK + 3.0, marks=(*size, *blanks))
 
 
-def figure_stretches(value: float) -> list[Stretch]:
-    """Give a height, mm large and inches small."""
-    return [Stretch(format_mm(value), 3.5, True), Stretch(f'{format_inches(value)}"')]
+def figure_stretches(value: float, way: str = "") -> list[Stretch]:
+    """Give a height, mm large and inches small; `way`: what stands before it."""
+    return [Stretch(f"{way}{format_mm(value)}", 3.5, True), Stretch(f'{format_inches(value)}"')]

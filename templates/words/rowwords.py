@@ -18,9 +18,11 @@ from templates.words.wording import FRONT_WORDS, board_words
 
 NEXT = "TAKE THE NEXT CARD:"
 """Before the first setting of a fresh copy."""
+UP, DOWN = "↑", "↓"
+"""Before a figure, or a sum, that counts up from the bottom end, down from the top."""
 
 
-AS_ABOVE = "(kind, wall not said: as above)"
+AS_ABOVE = "(else as above)"
 """What a row has like the one above it it does not say."""
 
 
@@ -91,9 +93,13 @@ def cross_numbers(holes: Sequence[int], turned: bool) -> str:
 
 
 def sum_words(closing: Closing) -> str:
-    """Write a sum that closes on the part, up unless it says another way, `97.8 + 416.0 + 100.6 =
-    614.4`; one across that reads the same from both ends is no sum of its own from the right."""
-    way = {"bottom": "", "top": "down: ", "left": "across: ", "right": "across from the right: "}
+    """Write a sum that closes on the part, and which way it counts, for it closes from either end:
+    `↑ 97.8 + 416.0 + 100.6 = 614.4`; one across that reads the same from both ends
+    is no sum of its own from the right."""
+    way = {
+        "bottom": f"{UP} ", "top": f"{DOWN} from TOP ", "left": "across: ",
+        "right": "across from the right: ",
+    }  # fmt: skip
     words, start = closing_words(closing.places, closing.length, steps=True), way[closing.start]
     mirrored = [closing.length - place for place in reversed(closing.places)]
     if closing.start == "right" and closing_words(mirrored, closing.length, steps=True) == words:

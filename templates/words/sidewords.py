@@ -10,7 +10,7 @@ from jigs.box.parts import Side
 from jigs.ground.geometry import OPPOSITE, SLACK, Hand
 from jigs.ground.lengths import count_tenths, format_mm
 from templates.words.liftwords import lift_words
-from templates.words.rowwords import cross_words
+from templates.words.rowwords import UP, cross_words
 from templates.words.stationwords import setting_figure
 from templates.words.sumwords import closing_words, punches_words
 
@@ -144,7 +144,7 @@ def sums_of_board(table: BoxTable) -> Iterator[str]:
         if not places:
             continue
         low = part.board.panel if table.assembled else 0.0
-        words = closing_words((place - low for place in places), part.height - low)
+        words = f"{UP} {closing_words((place - low for place in places), part.height - low)}"
         found.setdefault(words, []).append(name)
     for words, names in found.items():
         yield words if len(names) == len(boards) else f"{names[0]}: {words}"
@@ -172,7 +172,7 @@ def punch_words(table: BoxTable, rows: Iterable[Row]) -> Iterator[str]:
             if steps and steps != _steps_in_sum(table, row):
                 said.setdefault(steps, {})[row.serves or ""] = None
     for steps, served in said.items():
-        yield f"{', '.join(served)}: punch to punch {steps}."
+        yield f"{', '.join(served)}: plates {steps} apart."
 
 
 def _steps_in_sum(table: BoxTable, row: Row) -> str:

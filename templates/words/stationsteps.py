@@ -14,7 +14,7 @@ from templates.words.markingwords import (
     SCREW,
     STAND,
 )
-from templates.words.rowwords import NEXT
+from templates.words.rowwords import NEXT, UP
 
 RIGHT_TURNED = "A RIGHT side takes the card TURNED, unless its row says otherwise."
 ONE_STOP = "Mark all, then bore all with one stop."
@@ -34,8 +34,9 @@ def card_steps(stations: Iterable[Station]) -> tuple[str, ...]:
     steps: tuple[tuple[object, str], ...] = (
         (True, f"Write ID, TOP{boards} on the face you drill (its label is underneath). Measure "
             "the part; fill in its row."),
-        (lines, "Strike its lines with a sharp pencil, on tape if the face is painted; carry them "
-         "over the edge. Does the sum close on the part you measured? Tick."),
+        (lines, f"Strike its lines, {UP} UP FROM BOTTOM unless its row says another end, with a "
+         "sharp pencil, on tape if the face is painted; carry them over the edge. Does the sum "
+         "close on the part you measured? Tick."),
         (True, "Cut out the card that the row names, its windows and crossed corners."),
         ("fold" in ways, FOLD),
         ("butt" in ways, ROUNDED),
@@ -69,14 +70,14 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
         case "sides" if not station.in_pairs:
             return (
                 "Strike each board's lines from the bottom panel; a door's and its side's from one "
-                "lath: punch to punch, inside the sum, is as on the door.",
+                "lath: as far apart here as on the door.",
                 RIGHT_TURNED,
                 ONE_STOP,
             )
         case "sides":
             return (
-                "Strike a pair's lines across BOTH at once, from the bottom ends; a door's and its "
-                "side's from one lath: punch to punch, inside the sum, is as on the door.",
+                "Strike a pair's lines across BOTH at once, from the BOTTOM ends; a door's and its "
+                "side's from one lath: as far apart here as on the door.",
                 f"Part the two. {RIGHT_TURNED}",
                 ONE_STOP,
             )
@@ -90,8 +91,8 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
             )
         case "cups":
             return (
-                "Hold the first door at its box: the cups must face the plates. Mark a door's and "
-                "its side's lines from one lath: punch to punch, inside the sum, is as there.",
+                "Hold the first door at its box: cups must face plates, and stand as far apart: "
+                "one lath marks both.",
                 "Lay your hinge on the card: cup and both screws must match.",
             )
         case "fronts-on-boxes":

@@ -213,6 +213,13 @@ FROM_WORDS: dict[Start, str] = {
 """Where a line is struck, behind its figure."""
 
 
+STRUCK_WORDS: dict[Start, str] = {
+    "bottom": "FROM BOTTOM", "top": "FROM TOP", "left": "FROM LEFT", "right": "FROM RIGHT",
+    "middle-x": "MIDDLE", "middle-y": "MIDDLE",
+}  # fmt: skip
+"""The same in a row whose lines are not all struck from one end."""
+
+
 def setting_figure(place: Place) -> tuple[str, str]:
     """Say how far from its end a line is struck: mm large, inches small."""
     return format_mm(place.value), f'{format_inches(place.value)}"'

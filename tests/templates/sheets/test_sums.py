@@ -56,7 +56,7 @@ def test_a_door_and_its_side_have_one_figure_from_punch_to_punch() -> None:
     (text,) = sums(replace(view, fittings=(moved,), height=769.9375))
     assert text == "95.0 + 575.0 + 99.9 = 769.9. Punch to punch 575.0."
     closing = Closing(start="bottom", places=at, length=769.9375)
-    assert sum_words(closing) == "95.0 + 575.0 + 99.9 = 769.9"
+    assert sum_words(closing) == "↑ 95.0 + 575.0 + 99.9 = 769.9"
 
 
 def test_holes_by_hand_beside_cups_are_summed_too() -> None:

@@ -11,6 +11,7 @@ from jigs.bench.station import Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
+from jigs.ground.lengths import format_mm
 from templates.cards.ticks import BOX
 from templates.page.marks import Line, Mark, Outline, Text
 from templates.page.pieces import MarkBlock
@@ -179,7 +180,8 @@ def test_a_stations_only_card_is_named_above_its_rows() -> None:
     (cups,) = (each for each in tables(DRAWERS) if each.work == "cups")
     said = [text for each in rows_of(shop, cups, WIDTH) for text in texts(each.block)]
     heads = texts(rows_of(shop, cups, WIDTH)[0].head)
-    assert "CARD A, line up:" in heads
+    assert "CARD A:" in heads
+    assert "↑ UP FROM BOTTOM EDGE:" in heads
     assert "A" not in said
     bare = replace(cups, rows=tuple(
         replace(row, settings=tuple(replace(each, x=None, y=None) for each in row.settings))
@@ -187,3 +189,22 @@ def test_a_stations_only_card_is_named_above_its_rows() -> None:
     ))  # fmt: skip
     assert one_card(cups, frozenset()) == "A"
     assert one_card(bare, frozenset()) == ""
+
+
+def test_each_row_says_from_which_end_its_lines_are_struck() -> None:
+    """The sum closes from either end; struck from the wrong one, a middle cup is off."""
+    shop = shop_of(DRAWERS)
+    struck = 0
+    for station in tables(DRAWERS):
+        low = {"box-front": "UNDERSIDE", "box-back": "UNDERSIDE"}.get(station.face, "BOTTOM EDGE")
+        for row in station.rows:
+            places = [each.y for each in row.settings if each.y and each.y.start == "bottom"]
+            if not places:
+                continue
+            struck += 1
+            (mine,) = rows_of(shop, replace(station, rows=(row,)), WIDTH)
+            assert f"↑ UP FROM {low}:" in texts(mine.head), station.name
+            said = texts(mine.block)
+            assert {f"↑ {format_mm(place.value)}" for place in places} <= {*said}
+            assert any(text.startswith("↑ ") and " = " in text for text in said)
+    assert struck > 3

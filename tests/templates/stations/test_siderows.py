@@ -112,7 +112,7 @@ def test_punch_to_punch_stands_in_the_sum_or_in_a_line_of_its_own() -> None:
                     for closing in row.closing if row.purpose == "plate" else ():
                         steps = punches_words(closing.places)
                         summed = f" + {steps.replace(', ', ' + ')} + " in sums
-                        assert summed or f"punch to punch {steps}." in words
+                        assert summed or f"plates {steps} apart." in words
                         in_sum, in_words = in_sum + summed, in_words + (steps in words)
     assert in_sum
     assert in_words

@@ -16,4 +16,5 @@ def test_a_sum_that_reads_the_same_from_both_ends_is_said_once() -> None:
     uneven = said("right", 37.0, 69.0, length=584.2)
     assert uneven == "across from the right: 37.0 + 32.0 + 515.2 = 584.2"
     assert said("left", 37.0, 69.0, length=584.2) == "across: 37.0 + 32.0 + 515.2 = 584.2"
-    assert said("top", 100.0, length=200.0) == "down: 100.0 + 100.0 = 200.0"
+    assert said("top", 100.0, length=200.0) == "↓ from TOP 100.0 + 100.0 = 200.0"
+    assert said("bottom", 106.0, length=396.0) == "↑ 106.0 + 290.0 = 396.0"
