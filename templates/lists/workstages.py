@@ -29,7 +29,7 @@ from templates.words.planwords import (
     stop_words,
     why_words,
 )
-from templates.words.settlewords import names_words
+from templates.words.settlewords import stopped_words
 from templates.words.worknotes import buying_words, label_words, try_words
 
 COLUMNS = (
@@ -160,8 +160,7 @@ class StageGroups:
         held = tuple(dict.fromkeys(name for task in stage.tasks for name in task.held))
         if held:
             stopped = tuple(task.part for task in stage.tasks if task.held)
-            text = f"HOLD {names_words(stopped)}: until {names_words(held)} is released."
-            yield Words(text=text, stamp=True)
+            yield Words(text=stopped_words(stage, stopped, held), stamp=True)
         if stage.kind != "before" and (line := open_line(self.plan.open_at(stage))):
             yield Words(text=f"{line}.", stamp=True)
         if not first:

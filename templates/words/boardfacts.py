@@ -39,7 +39,8 @@ def incomplete(side: Side) -> tuple[Sentence, ...]:
     if not side.missing:
         return ()
     missing = ", ".join(side.missing)
-    return (Sentence(f"INCOMPLETE: holes for {missing} still to come.", bold=True),)
+    told = f"INCOMPLETE: holes for {missing} still to come. Bore the others; it is not finished."
+    return (Sentence(told, bold=True),)
 
 
 def side_facts(layout: Layout, side: Side) -> tuple[Sentence, ...]:

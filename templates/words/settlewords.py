@@ -78,6 +78,15 @@ def _resting(plan: JobPlan, stage: Stage, kind: str, name: str) -> Iterator[str]
             yield row.part.id
 
 
+def stopped_words(stage: Stage, stopped: tuple[str, ...], held: tuple[str, ...]) -> str:
+    """Say which parts of a stage wait until others are released. A board's station has its other
+    lines all the same: they are bored, and it is not finished."""
+    parts, others = names_words(stopped), names_words(held)
+    if stage.station is not None and stage.station.face == "inside":
+        return f"NOT FINISHED {parts}: bore their other rows; the rest when {others} is released."
+    return f"HOLD {parts}: until {others} is released."
+
+
 def names_words(names: tuple[str, ...]) -> str:
     """Name parts, or count them where they are many."""
     if len(names) > MOST_NAMES:

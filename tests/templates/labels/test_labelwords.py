@@ -151,7 +151,8 @@ def test_a_side_that_lacks_holes_says_so() -> None:
     assert side.missing == ("B1-2",)
     (line,) = [li for li in words_of_side_label(layout, side).lines if "TO COME" in li.ways[0]]
     assert line.ways == ("INCOMPLETE: B1-2 TO COME", "B1-2 TO COME", "HOLES TO COME", "TO COME")
-    assert words_of_side(layout, side).notes[0].text == "INCOMPLETE: holes for B1-2 still to come."
+    told = "INCOMPLETE: holes for B1-2 still to come. Bore the others; it is not finished."
+    assert words_of_side(layout, side).notes[0].text == told
     assert "HOLES TO COME" in side_payload(layout, side).text
     assert incomplete_words(layout) == ("B1-SIDE-L, B1-SIDE-R: holes for B1-2 still to come",)
     for text in (check_text(layout), closing_text(layout, {"sheets.pdf": "1 page"}, 9, "a4-2x7")):
