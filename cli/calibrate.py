@@ -1,5 +1,6 @@
 """`jigsheet calibrate`: the test page of a printer, and what was measured on it."""
 
+import re
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
@@ -132,7 +133,9 @@ def _print_page(paper: str, target: str) -> None:
 def _name_faults(name: str) -> list[str]:
     from jigs.reading.jobprinters import NAME, NAME_RULE
 
-    return [] if NAME.fullmatch(name) else [f"not a printer's name ({name!r} given); {NAME_RULE}"]
+    return (
+        [] if re.fullmatch(NAME, name) else [f"not a printer's name ({name!r} given); {NAME_RULE}"]
+    )
 
 
 def _line(option: str, text: str, faults: list[str]) -> str:

@@ -10,9 +10,9 @@ from urllib.parse import SplitResult, urlsplit
 
 LONGEST = 100
 """Characters of an address. How many a label has room for, its stock says."""
-_SIGNS = re.compile(r"(?:[A-Za-z0-9._~!$&'()*+,;=:@/\[\]-]|%[0-9A-Fa-f]{2})*")
+_SIGNS = r"(?:[A-Za-z0-9._~!$&'()*+,;=:@/\[\]-]|%[0-9A-Fa-f]{2})*"
 """What stands in an address without a query (RFC 3986, 3.3 and appendix A)."""
-_HOST = re.compile(r"([A-Za-z0-9](?:[A-Za-z0-9.-]*[A-Za-z0-9])?\.?|\[[0-9A-Fa-f:.]+\])(:\d*)?")
+_HOST = r"([A-Za-z0-9](?:[A-Za-z0-9.-]*[A-Za-z0-9])?\.?|\[[0-9A-Fa-f:.]+\])(:\d*)?"
 
 
 def read_base(text: str) -> str:
@@ -34,7 +34,7 @@ def _faults(text: str) -> Iterator[str]:
     bare, mark, _ = bare.partition("?")
     if mark:
         yield "no '?' and what follows it: each link has its own"
-    if not _SIGNS.fullmatch(bare):
+    if not re.fullmatch(_SIGNS, bare):
         yield "letters without accents, figures and -._~/:%XX alone, no space"
     try:
         parts = urlsplit(bare)
@@ -46,7 +46,7 @@ def _faults(text: str) -> Iterator[str]:
     _, at, host = parts.netloc.rpartition("@")
     if at:
         yield "no name and password before the host: everybody reads a label"
-    if not _HOST.fullmatch(host):
+    if not re.fullmatch(_HOST, host):
         yield "no such host" if host else "no host behind http://"
     elif not _has_port(parts):
         yield "no such port"

@@ -28,10 +28,10 @@ from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import BOXES, FRONTS
 from jigs.reading.jobboxes import HAND_WORDS, MOST_ALIKE, needless_hand
 
-_TIMES = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
-_NEXT_FRONT = re.compile(r"[,;]\s*(?=[0-9]*\s*[a-z])", re.IGNORECASE)
+_TIMES = r"(?i)\s*[x×*]\s*"
+_NEXT_FRONT = r"(?i)[,;]\s*(?=[0-9]*\s*[a-z])"
 """Behind a comma that is no decimal one stands a kind of front, or how many there are."""
-_COUNT = re.compile(r"([0-9]{1,3})\s+(?=[a-z])", re.IGNORECASE)
+_COUNT = r"(?i)([0-9]{1,3})\s+(?=[a-z])"
 
 BOX_LINE = "ID KIND WIDTH x HEIGHT x DEPTH: FRONTS from top to bottom"
 FIX_LINE = f"ID [ID ...] [KIND] [WIDTH x HEIGHT [x DEPTH]] {PARTED} ..."
@@ -70,7 +70,9 @@ class BoxForm:
             raise JigsheetError(f"the ID is taken ('{name}' given); every box has its own")
         kind = _box_kind(words[1])
         sizes = _sizes(words[2], kind, self.unit)
-        fronts = tuple(_front(part, self.unit) for part in _NEXT_FRONT.split(tail) if part.strip())
+        fronts = tuple(
+            _front(part, self.unit) for part in re.split(_NEXT_FRONT, tail) if part.strip()
+        )
         width, height = sizes[:2]
         depth = sizes[2] if len(sizes) > 2 else None
         return BoxDraft(id=name, kind=kind, width=width, height=height, depth=depth, fronts=fronts)
@@ -192,12 +194,12 @@ def _sizes(text: str, kind: BoxKind | None, unit: Unit) -> tuple[Given, ...]:
     """Read width and height of a box, and its depth if it is there."""
     sizes = BOXES[kind or "open"]
     ranges = [sizes.width, sizes.height, sizes.depth]
-    count = len(_TIMES.split(text.strip()))
+    count = len(re.split(_TIMES, text.strip()))
     return _read_sizes(text, ranges if count == len(ranges) else ranges[:2], unit, text)
 
 
 def _read_sizes(text: str, ranges: Sequence[Range], unit: Unit, said: str) -> tuple[Given, ...]:
-    parts = _TIMES.split(text.strip())
+    parts = re.split(_TIMES, text.strip())
     if len(parts) != len(ranges):
         raise JigsheetError(
             f"not the sizes ('{said.strip()[:40]}' given); allowed: {len(ranges)} lengths with x "
@@ -210,7 +212,7 @@ def _read_sizes(text: str, ranges: Sequence[Range], unit: Unit, said: str) -> tu
 def _front(text: str, unit: Unit) -> FrontDraft:
     text = text.strip()
     count = 1
-    if found := _COUNT.match(text):
+    if found := re.match(_COUNT, text):
         count, text = int(found[1]), text[found.end() :]
     words = text.split()
     kind: FrontKind | None = next((k for k in FRONT_KINDS if k == words[0].lower()), None)

@@ -15,7 +15,7 @@ import unicodedata
 from functools import lru_cache
 
 _SCRIPTS = ("LATIN ", "GREEK ", "CYRILLIC ", "ARMENIAN ", "GEORGIAN ")
-_OU = re.compile("Ο[ΥΎ]")
+_OU = "Ο[ΥΎ]"
 """One vowel, which no letter for itself tells."""
 
 
@@ -24,7 +24,7 @@ def plain_capitals(text: str) -> str:
     capitals = text.upper()
     if capitals.isascii():
         return capitals
-    return "".join(map(_plain, _OU.sub("OU", unicodedata.normalize("NFC", capitals))))
+    return "".join(map(_plain, re.sub(_OU, "OU", unicodedata.normalize("NFC", capitals))))
 
 
 @lru_cache(maxsize=1024)

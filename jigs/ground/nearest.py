@@ -52,23 +52,23 @@ def _some(words: list[str]) -> str:
     return f"{', '.join(words[:MOST_LISTED])} and {len(words) - MOST_LISTED} more"
 
 
-_ASKED = re.compile(r"(.*[a-z])[- ]?(\d+)(in)?[a-z]?")
-_NUMBERED = re.compile(r"(.+)-(\d+)(in)?")
+_ASKED = r"(.*[a-z])[- ]?(\d+)(in)?[a-z]?"
+_NUMBERED = r"(.+)-(\d+)(in)?"
 """A record out of a family: `bar-160`, `bar-4in`."""
 
 
 def suggest_record(name: str, known: Iterable[str]) -> str:
     """Say which hardware record may be meant, by its family and number; else which there are."""
     names = list(known)
-    asked = _ASKED.fullmatch(name.lower()[:64])
+    asked = re.fullmatch(_ASKED, name.lower()[:64])
     if asked:
-        family = [(found, other) for other in names if (found := _NUMBERED.fullmatch(other))
+        family = [(found, other) for other in names if (found := re.fullmatch(_NUMBERED, other))
                   and (found[1], found[3]) == (asked[1], asked[3])]  # fmt: skip
         if family:
             wanted = int(asked[2])
             return f"did you mean '{min(family, key=lambda f: abs(int(f[0][2]) - wanted))[1]}'?"
     own = [other for other in names
-           if (found := _NUMBERED.fullmatch(other)) and found[1] == name.lower()]  # fmt: skip
+           if (found := re.fullmatch(_NUMBERED, other)) and found[1] == name.lower()]  # fmt: skip
     if own:
         return f"which of them: {', '.join(_families(own))}?"
     return suggest_near(name, names) or f"known: {', '.join(_families(names))}"
@@ -78,11 +78,11 @@ def _families(names: Iterable[str]) -> list[str]:
     """Give each name, those of a family together: `bar-64 to bar-480`."""
     families: dict[str, list[str]] = {}
     for name in names:
-        found = _NUMBERED.fullmatch(name)
+        found = re.fullmatch(_NUMBERED, name)
         families.setdefault(f"{found[1]}-{found[3]}" if found else name, []).append(name)
 
     def number(name: str) -> int:
-        found = _NUMBERED.fullmatch(name)
+        found = re.fullmatch(_NUMBERED, name)
         return int(found[2]) if found else 0
 
     return [

@@ -20,12 +20,12 @@ UNITS: Mapping[str, Mapping[str, str]] = {
 }
 """By the unit of a key, those that may be written there, and what the units library calls them."""
 
-_WRITTEN = re.compile(r"([0-9]+(?:[.,][0-9]+)?) *([a-zA-Z]+(?:/[a-z]+3)?)")
+_WRITTEN = r"([0-9]+(?:[.,][0-9]+)?) *([a-zA-Z]+(?:/[a-z]+3)?)"
 
 
 def parse_quantity(text: str, unit: str) -> float | None:
     """Read a number with its unit, in `unit`; None where that is no such quantity."""
-    found = _WRITTEN.fullmatch(text.strip())
+    found = re.fullmatch(_WRITTEN, text.strip())
     known = UNITS.get(unit, {})
     if not found or found[2] not in known:
         return None

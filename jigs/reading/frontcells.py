@@ -34,10 +34,10 @@ ORDERS = {
     "width-first": ("width", "height", "thickness"),
     "height-first": ("height", "width", "thickness"),
 }
-_GROUPED = re.compile(r"(?<![0-9.,])[1-9][0-9]{0,2}[.,][0-9]{3}(?![0-9])")
+_GROUPED = r"(?<![0-9.,])[1-9][0-9]{0,2}[.,][0-9]{3}(?![0-9])"
 _THOUSANDS = {
-    "point": re.compile(r"(?<=[0-9])\.(?=[0-9]{3}(?![0-9]))"),
-    "comma": re.compile(r"(?<=[0-9]),(?=[0-9]{3}(?![0-9]))"),
+    "point": r"(?<=[0-9])\.(?=[0-9]{3}(?![0-9]))",
+    "comma": r"(?<=[0-9]),(?=[0-9]{3}(?![0-9]))",
 }
 ALLOWED: dict[str, str] = {
     "kind": f"allowed: {', '.join(FRONT_KINDS)}",
@@ -127,8 +127,8 @@ class FrontCells(FrontHands):
         if self.in_metres(column):
             return super().measure(row, column, text, within)
         if self.spec.thousands:
-            text = _THOUSANDS[self.spec.thousands].sub("", text).replace(",", ".")
-        elif _GROUPED.search(text):
+            text = re.sub(_THOUSANDS[self.spec.thousands], "", text).replace(",", ".")
+        elif re.search(_GROUPED, text):
             usual = within or self._ranges[column]
             try:
                 plain = measure(text, self._unit_of(column), usual).usual

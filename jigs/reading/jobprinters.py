@@ -25,7 +25,7 @@ from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table
 from jigs.reading.tomltext import parse_toml, read_text
 
-STOCK_NAME = re.compile(r"[a-z0-9][a-z0-9-]{0,23}")
+STOCK_NAME = r"[a-z0-9][a-z0-9-]{0,23}"
 _SHEET_KEYS = (
     "sheet", "page_width", "page_height", "columns", "rows", "pitch_x", "pitch_y", "left", "top",
 )  # fmt: skip
@@ -41,7 +41,7 @@ def read_stocks(table: Table | None) -> dict[str, Stock]:
 
 
 def _read_stock(name: str, table: Table) -> Stock | None:
-    if not STOCK_NAME.fullmatch(name):
+    if not re.fullmatch(STOCK_NAME, name):
         table.book.note(
             table.path,
             f"not a stock's name ('{name[:40]}' given); small letters, digits and - are allowed, "
@@ -117,7 +117,7 @@ def _read_sheet(table: Table, roll: bool) -> SheetSize | None:
     return None if wide is None or high is None else SheetSize(name="own", width=wide, height=high)
 
 
-NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,11}")
+NAME = r"[A-Za-z0-9][A-Za-z0-9_-]{0,11}"
 """A printer's name: short, since it stands on every sheet; a bare key of a TOML file."""
 
 
@@ -152,7 +152,7 @@ def parse_printers(text: str, file: str, *, alone: bool = False) -> dict[str, Pr
 
 
 def _read_printer(name: str, table: Table) -> Printer | None:
-    if not NAME.fullmatch(name):
+    if not re.fullmatch(NAME, name):
         table.book.note(table.path, f"not a printer's name ('{name[:40]}' given); {NAME_RULE}")
     noted = len(table.book.faults)
     given = read_keys(table, Printer)

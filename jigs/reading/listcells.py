@@ -16,14 +16,14 @@ from jigs.reading.headings import SIZE_COLUMNS, fold, read_heading
 
 _NUMBER = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)? ?[¼-¾⅐-⅞]?"
 _LENGTH = rf"{_NUMBER}\s*(?:mm|cm|in|\"|″|”)?"
-_SIZES = re.compile(rf"(?<![0-9.,/]){_LENGTH}(?:\s*[x×*]\s*{_LENGTH}){{1,2}}", re.IGNORECASE)
-_BETWEEN = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
-_LISTED = re.compile(r"\s*[,;/]\s+|\s*;\s*")
+_SIZES = rf"(?i)(?<![0-9.,/]){_LENGTH}(?:\s*[x×*]\s*{_LENGTH}){{1,2}}"
+_BETWEEN = r"(?i)\s*[x×*]\s*"
+_LISTED = r"\s*[,;/]\s+|\s*;\s*"
 """Signs between sizes that say which they are: `H 713, W 597`."""
-_BEFORE = re.compile(r"(?P<letter>[^\W\d_]{1,12})[.:=]?\s*(?P<text>[0-9¼-¾⅐-⅞].*)")
-_BEHIND = re.compile(r"(?P<text>.*[^\W_])\s*\(?(?P<letter>[^\W\d_]{1,12})\.?\)?|"
-                     r"(?P<text2>.*[\"″”'′])\s*\(?(?P<letter2>[^\W\d_]{1,12})\.?\)?")  # fmt: skip
-_COUNT = re.compile(r"[x×]?\s*0*(?P<number>[0-9]{1,3})(?:[.,]0{1,2})?\s*(?P<unit>[^\W\d_].*|[x×])?")
+_BEFORE = r"(?P<letter>[^\W\d_]{1,12})[.:=]?\s*(?P<text>[0-9¼-¾⅐-⅞].*)"
+_BEHIND = (r"(?P<text>.*[^\W_])\s*\(?(?P<letter>[^\W\d_]{1,12})\.?\)?|"
+           r"(?P<text2>.*[\"″”'′])\s*\(?(?P<letter2>[^\W\d_]{1,12})\.?\)?")  # fmt: skip
+_COUNT = r"[x×]?\s*0*(?P<number>[0-9]{1,3})(?:[.,]0{1,2})?\s*(?P<unit>[^\W\d_].*|[x×])?"
 MOST_SIZES = 3
 
 
@@ -39,8 +39,8 @@ class Part:
 def split_sizes(text: str) -> tuple[Part, ...]:
     """Part a cell of two or three sizes; empty for any other. A unit behind the last is that of
     all, if no other has one."""
-    pieces = _BETWEEN.split(text.strip())
-    named = [_read_part(piece.strip()) for piece in _LISTED.split(text.strip())]
+    pieces = re.split(_BETWEEN, text.strip())
+    named = [_read_part(piece.strip()) for piece in re.split(_LISTED, text.strip())]
     if len(pieces) == 1 and all(part.column for part in named):
         parts = named
     else:
@@ -58,10 +58,10 @@ def split_sizes(text: str) -> tuple[Part, ...]:
 
 def _read_part(piece: str) -> Part:
     """Part a letter, before or behind, from its size: `B 597`, `28"H`."""
-    if found := _BEFORE.fullmatch(piece):
+    if found := re.fullmatch(_BEFORE, piece):
         if column := _size_column(found["letter"]):
             return Part(found["text"], column)
-    elif not ends_with_unit(piece) and (found := _BEHIND.fullmatch(piece)):
+    elif not ends_with_unit(piece) and (found := re.fullmatch(_BEHIND, piece)):
         letter = found["letter"] or found["letter2"]
         if column := _size_column(letter):
             return Part((found["text"] or found["text2"]).strip(" ("), column)
@@ -75,13 +75,13 @@ def _size_column(letter: str) -> str:
 
 def find_sizes(text: str) -> str:
     """Give the one group of sizes that stands among words, "" where there is none or are two."""
-    found = _SIZES.findall(text)
+    found = re.findall(_SIZES, text)
     return found[0].strip() if len(found) == 1 else ""
 
 
 def read_whole_number(text: str) -> int | None:
     """Give a count, with the word for pieces behind it or without."""
-    found = _COUNT.fullmatch(text.strip())
+    found = re.fullmatch(_COUNT, text.strip())
     if not found:
         return None
     unit = fold(found["unit"] or "").removesuffix(" x")

@@ -30,8 +30,8 @@ from jigs.reading.tomltables import Table
 COLUMN_KEYS: tuple[str, ...] = (*LIST_COLUMNS, NOTHING)
 KINDS_MEANT: tuple[KindMeant, ...] = (*FRONT_KINDS, "nothing")
 _KINDS = "kinds."
-_PART = re.compile(r"""(?:[^,"']|"[^"]*"|'[^']*'|["'])+""")
-_KEY = re.compile(r"""((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)""", re.DOTALL)
+_PART = r"""(?:[^,"']|"[^"]*"|'[^']*'|["'])+"""
+_KEY = r"""(?s)((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)"""
 
 
 def parse_columns(text: str) -> ListSpec:
@@ -40,8 +40,8 @@ def parse_columns(text: str) -> ListSpec:
     kinds: dict[str, KindMeant] = {}
     settings: dict[str, Any] = {}
     wrong: list[str] = []
-    for part in filter(None, (part.strip() for part in _PART.findall(text))):
-        found = _KEY.fullmatch(part)
+    for part in filter(None, (part.strip() for part in re.findall(_PART, text))):
+        found = re.fullmatch(_KEY, part)
         if not found or not found[2]:
             wrong.append(f"not a key with what it holds ({show_value(part)} given); width=C is one")
             continue

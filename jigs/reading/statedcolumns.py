@@ -29,10 +29,10 @@ from jigs.reading.listcolumns import (
 )
 from jigs.reading.tables import ListRow
 
-_LETTERS = re.compile("[A-Za-z]{1,2}")
-_DIGITS = re.compile("[0-9]{1,3}")
-_QUOTED = re.compile(r"""(?P<mark>["'])(?P<text>.*)(?P=mark)""", re.DOTALL)
-_WITH_UNIT = re.compile(rf"(?P<where>.+?)\s*[(\[]\s*(?P<unit>{'|'.join(HEAD_UNITS)})\s*[)\]]")
+_LETTERS = "[A-Za-z]{1,2}"
+_DIGITS = "[0-9]{1,3}"
+_QUOTED = r"""(?s)(?P<mark>["'])(?P<text>.*)(?P=mark)"""
+_WITH_UNIT = rf"(?P<where>.+?)\s*[(\[]\s*(?P<unit>{'|'.join(HEAD_UNITS)})\s*[)\]]"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,21 +47,21 @@ class Stated:
 
 def read_where(column: str, where: str, cells: Sequence[str]) -> Stated:
     """Read where a column stands; a heading that one of the cells has stands before its unit."""
-    quoted = _QUOTED.fullmatch(where)
+    quoted = re.fullmatch(_QUOTED, where)
     if quoted or any(fold(cell) == fold(where) for cell in cells if len(fold(where)) > 2):
         return Stated(column, None, quoted["text"] if quoted else where)
     unit = None
-    if found := _WITH_UNIT.fullmatch(where):
+    if found := re.fullmatch(_WITH_UNIT, where):
         unit = next(unit for unit in HEAD_UNITS if unit == found["unit"])
         where = found["where"]
-    if _LETTERS.fullmatch(where):
+    if re.fullmatch(_LETTERS, where):
         place = 0
         for letter in where.upper():
             place = place * 26 + ord(letter) - ord("A") + 1
         return Stated(column, place - 1, "", unit)
-    if _DIGITS.fullmatch(where):
+    if re.fullmatch(_DIGITS, where):
         return Stated(column, int(where) - 1, "", unit)
-    quoted = _QUOTED.fullmatch(where)
+    quoted = re.fullmatch(_QUOTED, where)
     return Stated(column, None, quoted["text"] if quoted else where, unit)
 
 

@@ -24,19 +24,19 @@ MOST_DOTS = 100
 
 MOST_SLIPS = 20
 
-_LINE = re.compile(r"\(at line (\d+), column (\d+)\)")
-_PAIR = re.compile(r"(?P<head>\s*[A-Za-z0-9_.\"'-]+\s*=\s*)(?P<value>[^#]*?)(?P<tail>\s*(?:#.*)?)")
-_NAME = re.compile(
+_LINE = r"\(at line (\d+), column (\d+)\)"
+_PAIR = r"(?P<head>\s*[A-Za-z0-9_.\"'-]+\s*=\s*)(?P<value>[^#]*?)(?P<tail>\s*(?:#.*)?)"
+_NAME = (
     r"(?P<head>\s*\[{0,2}\s*)(?P<name>[^\s\[\]=\"'#][^\[\]=\"'#]*?)"
     r"(?P<tail>\s*[\]=].*)"
 )
-_TEXT = re.compile(r"[“”„‘’‚«»'\"]?(?P<text>[^\W\d_][^\[\]{}=,\"'“”„‘’‚«»]*)[“”„‘’‚«»'\"]?")
+_TEXT = r"[“”„‘’‚«»'\"]?(?P<text>[^\W\d_][^\[\]{}=,\"'“”„‘’‚«»]*)[“”„‘’‚«»'\"]?"
 _TEXT_QUOTED = 'a text stands between straight quotes, "'
 _SMALL = "true and false are written in small letters"
 _LENGTH_QUOTED = "a length stands between quotes"
 _NAME_QUOTED = "a name with letters other than A to Z stands between quotes"
-_DOUBLED = re.compile(r"\"(?P<length>[0-9][^\"]*)\"\"")
-_HEADING = re.compile(r"\s*\[{1,2}(?P<name>[^\[\]]+)\]{1,2}\s*(?:#.*)?")
+_DOUBLED = r"\"(?P<length>[0-9][^\"]*)\"\""
+_HEADING = r"\s*\[{1,2}(?P<name>[^\[\]]+)\]{1,2}\s*(?:#.*)?"
 _TWICE = ("Cannot overwrite", "Cannot declare")
 """How the library begins where a key or a table is given a second time."""
 _LISTS = frozenset(
@@ -86,7 +86,7 @@ def parse_toml(text: str, file: str) -> dict[str, Any]:
         try:
             data = tomllib.loads(text, parse_float=Decimal)
         except (ValueError, RecursionError, ArithmeticError) as error:
-            found = _LINE.search(str(error))
+            found = re.search(_LINE, str(error))
             # The reader names no line for a fault at the very end.
             line = int(found[1]) if found else max(1, text.rstrip("\n").count("\n") + 1)
             given, corrected, reason = _correct(text, line)
@@ -113,10 +113,10 @@ def parse_toml(text: str, file: str) -> dict[str, Any]:
 def _describe(error: Exception, given: str) -> str:
     if isinstance(error, RecursionError):
         return "not TOML: nested too deep"
-    reason = _LINE.sub("", str(error)).replace("(at end of document)", "at the end").strip()
+    reason = re.sub(_LINE, "", str(error)).replace("(at end of document)", "at the end").strip()
     shown = given.strip() if len(given) <= 80 else given.strip()[:77] + "..."
     if reason.startswith(_TWICE):
-        heading = _HEADING.fullmatch(given)
+        heading = re.fullmatch(_HEADING, given)
         name = heading["name"].strip() if heading else given.split("=")[0].strip()
         if heading and name in _LISTS:
             several = f"'{name}' given more than once ({shown} given)"
@@ -131,23 +131,23 @@ def _correct(text: str, number: int) -> tuple[str, str | None, str]:
     line = lines[number - 1] if number <= len(lines) else ""
     if len(line) > 400:
         return line, None, ""
-    name = _NAME.fullmatch(line)
+    name = re.fullmatch(_NAME, line)
     if name and not name["name"].isascii():
         quoted = ".".join(
             part if part.isascii() else f'"{part.strip()}"' for part in name["name"].split(".")
         )
         return line, _if_valid(f"{name['head']}{quoted}{name['tail']}"), _NAME_QUOTED
-    pair = _PAIR.fullmatch(line)
+    pair = re.fullmatch(_PAIR, line)
     if pair and _is_length(pair["value"]):
         corrected = f"{pair['head']}{_quote(pair['value'])}{pair['tail']}"
         return line, _if_valid(corrected), _LENGTH_QUOTED
-    word = _TEXT.fullmatch(pair["value"]) if pair else None
+    word = re.fullmatch(_TEXT, pair["value"]) if pair else None
     if pair and pair["value"].lower() in ("true", "false"):
         return line, _if_valid(f"{pair['head']}{pair['value'].lower()}{pair['tail']}"), _SMALL
     if pair and word:
         corrected = f'{pair["head"]}"{word["text"].strip()}"{pair["tail"]}'
         return line, _if_valid(corrected), _TEXT_QUOTED
-    corrected = _DOUBLED.sub(lambda found: _quote(found["length"] + '"'), line)
+    corrected = re.sub(_DOUBLED, lambda found: _quote(found["length"] + '"'), line)
     return line, _if_valid(corrected) if corrected != line else None, _LENGTH_QUOTED
 
 

@@ -24,9 +24,9 @@ WIDEST = 72 * MM_PER_INCH
 
 ALLOWED = "a roll by its width (roll-610, roll-24in) or a sheet by its sizes (610x1500mm, 24x60in)"
 
-_ROLL = re.compile(r"roll-(?P<width>.+)")
-_SIZES = re.compile(r"(?P<first>[^x×]+)[x×](?P<second>[^x×]+)")
-_UNIT = re.compile(r"[^0-9./, -][^0-9]*$")
+_ROLL = r"roll-(?P<width>.+)"
+_SIZES = r"(?P<first>[^x×]+)[x×](?P<second>[^x×]+)"
+_UNIT = r"[^0-9./, -][^0-9]*$"
 
 
 def named_paper(text: str) -> Paper:
@@ -34,9 +34,9 @@ def named_paper(text: str) -> Paper:
     name = text.strip().lower()
     if name in PAPERS:
         return PAPERS[name]
-    if roll := _ROLL.fullmatch(name):
+    if roll := re.fullmatch(_ROLL, name):
         return _roll(name, roll["width"])
-    if sizes := _SIZES.fullmatch(name):
+    if sizes := re.fullmatch(_SIZES, name):
         return _sheet(name, sizes["first"], sizes["second"])
     near = suggest_near(name, PAPERS)
     raise LengthError(
@@ -64,8 +64,8 @@ def _roll(name: str, text: str) -> Paper:
 
 
 def _sheet(name: str, first: str, second: str) -> Paper:
-    unit = _UNIT.search(second.strip())
-    if unit and not _UNIT.search(first.strip()):
+    unit = re.search(_UNIT, second.strip())
+    if unit and not re.search(_UNIT, first.strip()):
         first = f"{first.strip()} {unit.group()}"
     width, height = sorted((_length(name, first), _length(name, second)))
     if width < LEAST_PAPER[0] - 1e-6 or height < LEAST_PAPER[1] - 1e-6:
