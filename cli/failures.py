@@ -7,7 +7,6 @@ Exit codes: 0 done; 1 faults in the job, parts held back, or a file that could n
 import errno
 import io
 import os
-import signal
 import sys
 import threading
 from collections.abc import Callable, Iterator
@@ -93,6 +92,8 @@ def _ended_in_order() -> Iterator[None]:
     if threading.current_thread() is not threading.main_thread():
         yield
         return
+    import signal  # what only shows help or the version does without
+
     before = signal.signal(signal.SIGTERM, end)
     try:
         yield

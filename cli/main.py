@@ -5,10 +5,10 @@ Nothing but click is imported here, so that `--version` and `--help` answer at o
 
 import atexit
 import gc
+import os
 import sys
 from functools import partial
 from importlib import import_module
-from pathlib import Path
 from typing import Any
 
 import click
@@ -72,7 +72,7 @@ class Commands(click.Group):
         if name not in COMMANDS and not name.startswith("-") and not ctx.resilient_parsing:
             from jigs.ground.nearest import suggest_near
 
-            if Path(name).suffix.lower() in JOBS:
+            if os.path.splitext(name)[1].lower() in JOBS:
                 line = typed_line("check", name)
                 ctx.fail(f"{name!r} is no command; one comes before it, such as {line}.")
             near, known = suggest_near(name, COMMANDS), f"there are {', '.join(COMMANDS)}."

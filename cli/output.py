@@ -4,7 +4,6 @@ over what was marked."""
 import contextlib
 import errno
 import os
-import secrets
 import stat
 import sys
 import time
@@ -230,7 +229,7 @@ def set_aside(path: Path, data: bytes) -> Aside:
     else:
         mode = None
     # Its name is short, so that a name that is allowed for the file is allowed for it too.
-    part = real.with_name(f"{_ASIDE}{secrets.token_hex(6)}.part")
+    part = real.with_name(f"{_ASIDE}{os.urandom(6).hex()}.part")
     handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
     try:
         with os.fdopen(handle, "wb") as file:

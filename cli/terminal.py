@@ -13,7 +13,6 @@ import os
 import re
 import shlex
 import sys
-import textwrap
 from collections.abc import Sequence
 from typing import TextIO
 
@@ -113,6 +112,8 @@ def fit(text: str, width: int) -> str:
 def _broken(line: str, width: int) -> list[str]:
     if len(line) <= width:
         return [line]
+    import textwrap  # few lines are too wide
+
     indent = len(line) - len(line.lstrip())
     under = " " * min(indent + (4 if _GAP.search(line.strip()) else 2), width // 2)
     if _GAP.search(line.strip()):

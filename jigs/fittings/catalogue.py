@@ -15,7 +15,7 @@ import dataclasses
 import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from types import MappingProxyType
 from typing import Any, TypeVar
 
@@ -31,6 +31,8 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 
 RecordType = TypeVar("RecordType", HingeRecord, SlideRecord, PullRecord)
+
+_RECORDS = Path(__file__).with_name("records")
 
 DEFAULT_HINGES: Mapping[HingeKind, str] = {
     "full": "cup35-full", "half": "cup35-half", "inset": "cup35-inset",
@@ -138,7 +140,7 @@ def _keep_reached(slide: SlideRecord) -> SlideRecord:
 
 def _read_records(file: str) -> Iterator[tuple[str, dict[str, Any], Mapping[str, NumberStanding]]]:
     """Read a file of families: each record's name, its values in mm, their standing."""
-    data = tomllib.loads(files("jigs.fittings.records").joinpath(file).read_text(encoding="utf-8"))
+    data = tomllib.loads((_RECORDS / file).read_text(encoding="utf-8"))
     for family in data["family"]:
         stated = {**data["base"][family.pop("base")], **family}
         names = stated.pop("names")

@@ -13,7 +13,7 @@ of moisture. Along the grain wood hardly moves: that is not reckoned.
 import tomllib
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Literal
 
 from jigs.given.build import Sawn, Species
@@ -45,7 +45,7 @@ class Moves:
 
 @cache
 def _table() -> Mapping[str, Moves]:
-    text = files("jigs.gaps").joinpath("species.toml").read_text(encoding="utf-8")
+    text = Path(__file__).with_name("species.toml").read_text(encoding="utf-8")
     return {name: Moves(**row) for name, row in tomllib.loads(text).items()}
 
 

@@ -15,7 +15,7 @@ import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Literal
 
 from jigs.ground.latin import plain_capitals
@@ -84,7 +84,7 @@ def spellings(text: str) -> set[str]:
 
 def read_words(file: str) -> Mapping[str, Mapping[str, str]]:
     """Read a file of words: by the first word of its tables, what each spelling means."""
-    data = tomllib.loads(files("jigs.reading").joinpath(file).read_text(encoding="utf-8"))
+    data = tomllib.loads(Path(__file__).with_name(file).read_text(encoding="utf-8"))
     read: dict[str, dict[str, str]] = {}
     for name, languages in data.items():
         group, _, meaning = name.partition(" ")

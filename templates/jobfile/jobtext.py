@@ -8,7 +8,7 @@ import re
 import tomllib
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 
 from jigs.asking.draft import Draft, Line, Section, Value
 
@@ -29,7 +29,7 @@ HEAD = """\
 
 @cache
 def _comments() -> Mapping[str, Mapping[str, str]]:
-    text = files("templates.words").joinpath("jobcomments.toml").read_text(encoding="utf-8")
+    text = (Path(__file__).parents[1] / "words/jobcomments.toml").read_text(encoding="utf-8")
     return tomllib.loads(text)
 
 

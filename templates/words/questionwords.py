@@ -6,7 +6,7 @@ The sentences are data, in `questions.toml`, by the key of their question.
 import tomllib
 from collections.abc import Mapping, Sequence
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Any
 
 from jigs.asking.draft import BoxDraft, Draft, FrontDraft
@@ -22,7 +22,7 @@ MORE = "?"
 @cache
 def sentences() -> Mapping[str, Mapping[str, str]]:
     """Give what is said of each question."""
-    text = files("templates.words").joinpath("questions.toml").read_text(encoding="utf-8")
+    text = Path(__file__).with_name("questions.toml").read_text(encoding="utf-8")
     return tomllib.loads(text)
 
 

@@ -17,7 +17,7 @@ would write them alike the whole finding is in mm.
 import tomllib
 from collections.abc import Iterable, Mapping
 from functools import cache, lru_cache
-from importlib.resources import files
+from pathlib import Path
 from string import Formatter
 from typing import Any, NamedTuple
 
@@ -101,7 +101,7 @@ class _Sentence(Formatter):
 @cache
 def finding_words() -> Mapping[str, Mapping[str, Any]]:
     """Give the words of every finding, by its code."""
-    return tomllib.loads(files("templates.words").joinpath("findings.toml").read_text("utf-8"))
+    return tomllib.loads(Path(__file__).with_name("findings.toml").read_text("utf-8"))
 
 
 def entry_of(code: str, case: str = "") -> Mapping[str, Any]:
