@@ -37,7 +37,7 @@ class FrontWord:
 
 @cache
 def _words() -> Mapping[str, Mapping[str, str]]:
-    return read_words("frontwords.toml")
+    return read_words("frontwords.csv")
 
 
 @cache

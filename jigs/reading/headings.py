@@ -11,8 +11,8 @@ A heading is understood only where every word in it is: `Gap width` is no width,
 (('height', 'width'), 'height')
 """
 
+import csv
 import re
-import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
 from pathlib import Path
@@ -75,29 +75,20 @@ def fold(text: str) -> str:
     return _SIGN.sub(" ", plain_capitals(marked).lower()).strip()
 
 
-def spellings(text: str) -> set[str]:
-    """Give a word in plain letters, as it is and with its vowels written out: `hohe`, `hoehe`."""
-    small = text.lower()
-    apart = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ø": "oe", "å": "aa"})
-    return {fold(small), fold(small.translate(apart))}
-
-
 def read_words(file: str) -> Mapping[str, Mapping[str, str]]:
-    """Read a file of words: by the first word of its tables, what each spelling means."""
-    data = tomllib.loads(Path(__file__).with_name(file).read_text(encoding="utf-8"))
+    """Read a file of words as they are looked up: by their group, what each spelling means. It is
+    written from the words of the languages (`tests/listwords.py`): to fold those takes longer than
+    to read a list."""
     read: dict[str, dict[str, str]] = {}
-    for name, languages in data.items():
-        group, _, meaning = name.partition(" ")
-        for words in languages.values():
-            for word in words:
-                for spelling in spellings(word):
-                    read.setdefault(group, {})[spelling] = meaning
+    with Path(__file__).with_name(file).open(encoding="ascii", newline="") as rows:
+        for group, spelling, meaning in csv.reader(rows):
+            read.setdefault(group, {})[spelling] = meaning
     return read
 
 
 @cache
 def _words() -> Mapping[str, Mapping[str, str]]:
-    return read_words("headings.toml")
+    return read_words("headings.csv")
 
 
 @cache

@@ -3,7 +3,8 @@ more. Common usage, from memory: no source."""
 
 import pytest
 
-from jigs.reading.headings import Heading, fold, like_heading, read_heading, spellings
+from jigs.reading.headings import Heading, fold, like_heading, read_heading
+from tests.listwords import FILES, FOLDER, spellings, write_words
 
 UNDERSTOOD = [
     # exact, folded, with a unit
@@ -104,3 +105,10 @@ def test_plain_letters() -> None:
     assert fold("  Höhe\t(MM): ") == "hohe mm"
     assert spellings("Höhe") == {"hohe", "hoehe"}
     assert read_heading("Tür-Höhe") == read_heading("tuer hoehe") == Heading("height")
+
+
+@pytest.mark.parametrize("file", FILES)
+def test_words_are_looked_up_as_they_are_written(file: str) -> None:
+    """The words that are looked up are those of the languages' file."""
+    looked_up = (FOLDER / f"{file}.csv").read_text(encoding="ascii")
+    assert looked_up == write_words(file), "write them anew: python -m tests.listwords"
