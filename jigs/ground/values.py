@@ -2,8 +2,9 @@
 
 The standard library writes and compiles six methods for each frozen class, and a command makes 170
 to 300 classes before it does anything. Only `__init__` must differ from class to class: it alone is
-compiled here, the others are shared; and `replace`, asked for 40 times a front, takes what a value
-holds at once. All else is the standard library's, and to the type checker these are too.
+compiled here, when its class has its first value, the others are shared; and `replace`, asked for
+40 times a front, takes what a value holds at once. All else is the standard library's, and to the
+type checker these are too.
 
 >>> @dataclass(frozen=True, slots=True, kw_only=True)
 ... class Size:
@@ -36,7 +37,7 @@ def _dataclass(*, frozen: bool = False, **options: bool) -> Callable[[type], typ
     def make(plain: type) -> type:
         made: Any = bare(plain)
         fields = dataclasses.fields(made)
-        made.__init__ = _write_init(made, fields)
+        made.__init__ = _first_init(made, fields)
         made.__names__ = [field.name for field in fields]
         made.__held__ = _getter(made.__names__)
         made.__compared__ = _getter([field.name for field in fields if field.compare])
@@ -53,6 +54,17 @@ def _replace(value: Any, /, **changes: Any) -> Any:
     if not hasattr(made, "__held__"):
         return dataclasses.replace(value, **changes)
     return made(**{**dict(zip(made.__names__, made.__held__(value), strict=True)), **changes})
+
+
+def _first_init(made: Any, fields: Fields) -> Callable[..., None]:
+    """Give the method that has the one of the class written, as its first value is made: a fourth
+    of the classes has none in a run."""
+
+    def __init__(self: object, *args: object, **named: object) -> None:
+        made.__init__ = _write_init(made, fields)
+        made.__init__(self, *args, **named)
+
+    return __init__
 
 
 def _write_init(made: type, fields: Fields) -> Callable[..., None]:

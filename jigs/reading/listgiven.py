@@ -12,7 +12,6 @@ alone.
 (('4 (in)',), 'width-first', {'Klappe': 'lift'})
 """
 
-import json
 import re
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
@@ -148,6 +147,8 @@ def _bare_key(key: str) -> str:
 
 
 def _text(value: object) -> str:
+    import json  # few lists are told in one line
+
     # What JSON escapes in a text, TOML reads alike.
     return json.dumps(value, ensure_ascii=False)
 

@@ -2,20 +2,14 @@
 
 Text files (.csv, .tsv) come in UTF-8, in UTF-16 with its mark or in Windows-1252, parted by
 comma, semicolon, tab or bar; workbooks as .xlsx, .xls or .ods. What the bytes are decides, not
-the file's name. Whatever is wrong with a file is a ReadingError within seconds: sizes are looked
-at before anything is unpacked, and a workbook is read by a process with a limit on its memory.
+the file's name. Whatever is wrong with a file is a ReadingError within seconds.
 """
 
 import csv
 import io
-import json
 import re
-import subprocess
-import sys
-import zipfile
 from collections import Counter
 from collections.abc import Iterator
-from itertools import islice
 from pathlib import Path
 
 from jigs.ground.errors import refusal
@@ -24,19 +18,14 @@ from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")
 WORKBOOKS = (".xlsx", ".xls", ".ods")
-SAVED = "open it in its own program and save it again, or as .csv"
-"""What to do about a workbook that cannot be read."""
 TABLE_FILES = TEXT_FILES + WORKBOOKS
 """Endings of the files that hold a table."""
 
 MOST_BYTES = 10_000_000
-MOST_UNPACKED_BYTES = 100_000_000
-MOST_ENTRIES = 5_000
 MOST_ROWS = 20_000
 MOST_COLUMNS = 200
 LONGEST_LINE = 100_000
 """Characters; a spreadsheet's longest cell has 32,767."""
-WORKBOOK_SECONDS = 15.0
 
 DELIMITERS = ";\t|,"
 """In the order in which a tie is decided: a comma may be a decimal comma."""
@@ -82,7 +71,9 @@ def read_tables(path: Path) -> tuple[ListTable, ...]:
     if not data.strip():
         raise refusal(path, "the file is empty")
     if data.startswith((b"PK\x03\x04", b"PK\x05\x06", b"\xd0\xcf\x11\xe0")):
-        tables = tuple(_read_workbook(path, data))
+        from jigs.reading.workbooks import read_workbook  # with all that unpacks and runs
+
+        tables = tuple(read_workbook(path, data))
     elif path.suffix.lower() in WORKBOOKS:
         raise refusal(path, "not a workbook inside, whatever its name; save it again, or as .csv")
     else:
@@ -195,7 +186,7 @@ def _split(path: Path, text: str, delimiter: str, skip: int) -> Iterator[ListRow
                     "a cell begins with a quotation mark and runs over the rows below it; "
                     "write 15 3/4 in for inches, and no ditto marks",
                 )
-        if number > skip and (row := _trim(number, cells)).cells:
+        if number > skip and (row := trim_row(number, cells)).cells:
             yield row
 
 
@@ -203,56 +194,9 @@ def _swallows_rows(cell: str, delimiter: str, least: int) -> bool:
     return any(line.count(delimiter) >= least for line in _LINE.split(cell))
 
 
-def _trim(number: int, cells: list[str]) -> ListRow:
+def trim_row(number: int, cells: list[str]) -> ListRow:
+    """Give a row, its cells trimmed, without the empty ones behind the last."""
     trimmed = [cell.strip() for cell in cells]
     while trimmed and not trimmed[-1]:
         trimmed.pop()
     return ListRow(number, tuple(trimmed))
-
-
-def _read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
-    if data.startswith(b"PK"):
-        _check_archive(path, data)
-    reader = Path(__file__).with_name("workbook_reader.py")
-    try:
-        # -P: this folder's modules must not stand in for the standard library's.
-        done = subprocess.run(
-            [sys.executable, "-P", str(reader), str(MOST_ROWS), str(MOST_COLUMNS)],
-            input=data,
-            capture_output=True,
-            timeout=WORKBOOK_SECONDS,
-            check=False,
-        )
-        answer = json.loads(done.stdout)
-    except subprocess.TimeoutExpired as error:
-        raise refusal(path, "takes too long to read; save the list alone, as .csv") from error
-    except (OSError, ValueError) as error:
-        raise refusal(
-            path, "too large for a front list, or damaged; save the list alone, as .csv"
-        ) from error
-    if "error" in answer:
-        raise refusal(path, f"cannot be read as a workbook ({answer['error']}); {SAVED}")
-    for sheet in answer["sheets"]:
-        trimmed = (_trim(number, cells) for number, cells in enumerate(sheet["rows"], 1))
-        yield ListTable(
-            rows=tuple(row for row in islice(trimmed, MOST_ROWS) if row.cells),
-            sheet=sheet["name"],
-            workbook=True,
-            hidden=frozenset(sheet["hidden"]),
-            hidden_columns=frozenset(sheet["hidden_columns"]),
-            merged=frozenset((row, column) for row, column in sheet["merged"]),
-        )
-
-
-def _check_archive(path: Path, data: bytes) -> None:
-    """Refuse an archive that would unpack to more than a front list can need."""
-    try:
-        with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            entries = archive.infolist()
-    except Exception as error:  # arbitrary bytes raise arbitrary errors in there
-        raise refusal(path, f"a damaged workbook ({error}); {SAVED}") from error
-    # What is declared may be too little; the reading process has its own limit for that.
-    if len(entries) > MOST_ENTRIES or sum(e.file_size for e in entries) > MOST_UNPACKED_BYTES:
-        raise refusal(
-            path, f"unpacks to more than {MOST_UNPACKED_BYTES // 1_000_000} MB, which is allowed"
-        )

@@ -5,7 +5,6 @@ room, a box side back from its finished front edge): fronts, then sides, then dr
 job's order. A part that is held back is named and has no holes.
 """
 
-import json
 from collections.abc import Iterator
 from typing import Any
 
@@ -35,6 +34,8 @@ decide the hole, each as `hinge.main.constant`."""
 
 def holes_json(layout: Layout) -> str:
     """Give all parts with their holes and findings as JSON text, numbers to 0.0001 mm."""
+    import json  # the other two lists do without
+
     data = {
         "schema": 1,
         "job": layout.job.name,
