@@ -1,7 +1,6 @@
 """What two states of a job make, held against each other."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from typing import Literal
 
 from jigs.changes.causing import Edit, causes_of, list_edits
@@ -14,7 +13,7 @@ from jigs.changes.parting import (
     part_new,
 )
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

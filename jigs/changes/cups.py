@@ -5,13 +5,12 @@ what the tool then holds back cannot be kept.
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 
 from jigs.changes.boring import SAME
 from jigs.changes.parting import PartChange
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 from jigs.layout.layout import lay_out
 
 

@@ -1,7 +1,6 @@
 """What a job makes, taken from its layout, its stations, its cut list and its order."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from jigs import __version__
 from jigs.bench.station import Station
@@ -25,6 +24,7 @@ from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import Fitting, Hand, Purpose
 from jigs.ground.grouped import grouped
+from jigs.ground.values import replace
 from jigs.order.buying import Order
 from jigs.progress.tracked import Tracked, track
 from jigs.room.elevation import see_walls

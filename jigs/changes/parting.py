@@ -5,14 +5,14 @@ something that is open or assumed now. That it calls open what is confirmed now 
 """
 
 from collections.abc import Collection
-from dataclasses import field, fields, replace
+from dataclasses import field, fields
 from typing import Literal
 
 from jigs.changes.boring import HoleChange
 from jigs.changes.causing import Edit, newly
 from jigs.changes.made import MadeHole, MadePart, MadeRow
 from jigs.changes.sizing import SizeChange, Trim, compare_sizes, compare_trimmed, sawn
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 Lot = Literal["changed", "new", "gone", "renamed"]
 """What became of a part: it is another one under its ID; there is one more; it is no more; it is

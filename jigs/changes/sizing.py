@@ -4,12 +4,11 @@ so that the holes that it has stay where they belong.
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
-from dataclasses import replace
 from typing import Literal
 
 from jigs.changes.boring import SAME, SPOILS, HoleChange, apart, compare_holes
 from jigs.changes.made import MadeHole, MadePart, Sizes
-from jigs.ground.values import dataclass
+from jigs.ground.values import dataclass, replace
 
 SizeKind = Literal[
     "new", "gone", "more", "fewer", "down", "anew", "board", "box", "thick", "band", "joints"

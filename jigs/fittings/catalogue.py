@@ -11,7 +11,6 @@ leaflet or the caliper says differently.
 15.0
 """
 
-import dataclasses
 import tomllib
 from collections.abc import Iterator, Mapping
 from functools import cache
@@ -29,6 +28,7 @@ from jigs.given.hardware import (
 )
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
+from jigs.ground.values import replace
 
 RecordType = TypeVar("RecordType", HingeRecord, SlideRecord, PullRecord)
 
@@ -107,7 +107,7 @@ def derive(like: RecordType, *, name: str, given: Mapping[str, Any]) -> RecordTy
     nothing: Mapping[str, Confirmed] = MappingProxyType({})
     changes = {"confirmed": nothing, **given}
     changes |= {"name": name, "like": like.name, "standing": standing}
-    record = dataclasses.replace(like, **changes)
+    record = replace(like, **changes)
     if isinstance(record, SlideRecord):
         return _settle_slide(record, given)
     return record
@@ -117,13 +117,13 @@ def _settle_slide(slide: SlideRecord, given: Mapping[str, Any]) -> SlideRecord:
     """Bring the inherited numbers into line with the ones that were given."""
     if "length" in given:
         reached = _keep_reached(slide)
-        slide = dataclasses.replace(
+        slide = replace(
             slide,
             fixing_at=slide.fixing_at if "fixing_at" in given else reached.fixing_at,
             carry_at=slide.carry_at if "carry_at" in given else reached.carry_at,
         )
     if slide.mount == "side" and "fixing_height" not in given:
-        slide = dataclasses.replace(slide, fixing_height=slide.drawer_rise + slide.centre_height)
+        slide = replace(slide, fixing_height=slide.drawer_rise + slide.centre_height)
     return slide
 
 
@@ -133,9 +133,7 @@ def _keep_reached(slide: SlideRecord) -> SlideRecord:
     def reach(places: tuple[float, ...]) -> tuple[float, ...]:
         return tuple(x for x in places if x + SLIDE_END <= slide.length + SLACK)
 
-    return dataclasses.replace(
-        slide, fixing_at=reach(slide.fixing_at), carry_at=reach(slide.carry_at)
-    )
+    return replace(slide, fixing_at=reach(slide.fixing_at), carry_at=reach(slide.carry_at))
 
 
 def _read_records(file: str) -> Iterator[tuple[str, dict[str, Any], Mapping[str, NumberStanding]]]:

@@ -83,6 +83,7 @@ _THOUSANDS = re.compile(r"[0-9],[0-9]{3}(?![0-9])")
 _BARE_UNIT = re.compile(_UNIT)
 
 
+@lru_cache(maxsize=8192)  # every second length of a job is written as one before it
 def parse_length(text: str, unit: BareUnit, *, signed: bool = False, zero: bool = False) -> float:
     """Give the length written in `text` in mm; a bare number is in `unit`.
 

@@ -1,7 +1,7 @@
 """A box plan judged: what each check finds, in the order in which it is told."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.box.facework import door_mass
 from jigs.box.inhand import has_size
@@ -25,7 +25,7 @@ from jigs.checks.stated import (
 from jigs.given.job import Job
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
-from jigs.ground.values import replace
+from jigs.ground.values import dataclass, replace
 
 
 @dataclass(slots=True, kw_only=True)

@@ -11,9 +11,10 @@ each element of a list begins. Places in lists count from 1, as in `box[2].front
 import re
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.ground.believable import KeyPath
+from jigs.ground.values import dataclass
 
 DEEPEST = 32
 """Keys of one dotted name that are noted: a job file has three."""

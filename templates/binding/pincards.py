@@ -6,7 +6,7 @@ lines that are struck on it, with the crosses that are bored there.
 """
 
 from collections.abc import Hashable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.benchpart import board_face
 from jigs.bench.placing import Alike, Placing, shape_of
@@ -16,7 +16,7 @@ from jigs.bench.stations import pin_station
 from jigs.box.parts import Layout
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Axis, Fitting, Hand
-from jigs.ground.values import replace
+from jigs.ground.values import dataclass, replace
 from templates.binding.once import Cards
 from templates.cards.card import Card
 from templates.cards.ticks import Member

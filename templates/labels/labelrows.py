@@ -5,9 +5,9 @@ only at last. The ID, HOLD and the code always stay.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from jigs.ground.geometry import SLACK
+from jigs.ground.values import dataclass
 from templates.labels.labelmarks import BASE_LINE, SMALL
 from templates.labels.labelwords import LabelWords
 from templates.page.marks import Mark, Text

@@ -5,13 +5,13 @@ All three list the same: what was edited, what is printed anew, and the tasks of
 
 import json
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from typing import Any
 
 from jigs.changes.causing import Edit
 from jigs.changes.comparing import Changes, NeedChange, StationChange
 from jigs.changes.made import Made, MadeHole
 from jigs.ground.grouped import grouped
+from jigs.ground.values import replace
 from templates.lists.cells import csv_text
 from templates.lists.changetasks import Group, Report, Task, list_tasks
 from templates.words.changewords import (

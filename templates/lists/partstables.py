@@ -5,13 +5,14 @@ tables, by a short name (P1, G1).
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.box.bypart import OpenCuts
 from jigs.cutlist.cutlist import PartsList
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.totals import STUFF_ORDER
 from jigs.ground.lengths import Unit, format_inches, format_mm, in_both
+from jigs.ground.values import dataclass
 from templates.lists.listing import (
     Column,
     Group,

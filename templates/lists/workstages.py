@@ -6,10 +6,11 @@ has a box to tick for each part.
 """
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.station import Work
 from jigs.ground.grouped import grouped
+from jigs.ground.values import dataclass
 from jigs.progress.jobplan import JobPlan
 from jigs.progress.workdays import Day
 from jigs.progress.workplan import Stage, StageKind, Task

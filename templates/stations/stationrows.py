@@ -7,11 +7,11 @@ kind and its wall, stands once. Rows are blocks that flow down the page.
 
 from collections.abc import Container, Iterator, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from jigs.bench.station import Row, Setting, Start, Station
 from jigs.given.confirming import OpenNumber
-from jigs.ground.values import replace
+from jigs.ground.values import dataclass, replace
 from templates.page.marks import Text
 from templates.page.pieces import MarkBlock, paragraph
 from templates.page.typeface import text_width
