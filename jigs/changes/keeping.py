@@ -9,6 +9,7 @@ import json
 import types
 from collections.abc import Mapping
 from dataclasses import MISSING, fields, is_dataclass
+from functools import cache
 from hashlib import sha256
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
@@ -72,12 +73,17 @@ def _data(value: object) -> object:
 def _read(kind: type[T], data: object) -> T:
     if not isinstance(data, dict):
         raise ValueError(f"{data!r:.40} is no {kind.__name__}")
-    hints = get_type_hints(kind)
+    hints = _hints(kind)  # type: ignore[arg-type]  # a type is hashable
     given = {key: _value(hints[key], raw) for key, raw in data.items() if key in hints}
     try:
         return kind(**given)
     except TypeError as error:
         raise ValueError(str(error)) from error
+
+
+@cache
+def _hints(kind: Any) -> Mapping[str, Any]:
+    return get_type_hints(kind)
 
 
 def _value(hint: Any, raw: object) -> object:

@@ -127,7 +127,8 @@ def _bare(part: MadePart) -> MadePart:
 
 def _differ(before: MadePart, after: MadePart, left_out: frozenset[str]) -> bool:
     return any(
-        _plain(getattr(before, each.name)) != _plain(getattr(after, each.name))
+        (one := getattr(before, each.name)) != (other := getattr(after, each.name))
+        and _plain(one) != _plain(other)
         for each in fields(MadePart)
         if each.name not in left_out
     )
