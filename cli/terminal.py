@@ -24,8 +24,8 @@ _OBEYED = re.compile(
 )
 """Control characters but for tab and line end, marks of direction, halves of a character."""
 
-NARROWEST = 40
-"""Lines are not broken shorter, characters."""
+NARROWEST = 39
+"""Lines are not broken shorter, characters: a terminal of 40 columns less its last."""
 _QUIET = "jigsheet.quiet"
 _GAP = re.compile(r"( {2,})")
 """What stands between two cells of a table."""

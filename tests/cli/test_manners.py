@@ -211,7 +211,7 @@ def _all_of(stream: int) -> Iterator[bytes]:
 
 
 @UNIX
-@pytest.mark.parametrize("columns", [64, 80])
+@pytest.mark.parametrize("columns", [40, 64, 80])
 def test_lines_fit_the_terminal(columns: int, small: Path) -> None:
     """Findings, tables and what is held; not a word is lost, and in a file nothing changes."""
     for words in (["check"], ["parts"]):
