@@ -110,10 +110,15 @@ def _trim(change: PartChange) -> str:
     if trim is None or change.before is None or not change.before.holes:
         return ""
     side = not is_front(change.part)
-    edges = ("front edge", "bottom end") if side else ("left edge", "bottom edge")
+    across, up = _off(change)
+    edges = (
+        (trim.left, across, "front edge" if side else "left edge"),
+        (trim.bottom, up, "bottom end" if side else "bottom edge"),
+    )
+    # In the order of the sizes: a board's length, which stands upright, comes first.
     said = [
         f"{f'{format_mm(each)} mm' if each > 0.05 else 'none'} of it at its {edge}"
-        for each, off, edge in zip((trim.left, trim.bottom), _off(change), edges, strict=True)
+        for each, off, edge in (edges[::-1] if side else edges)
         if off > 0.05
     ]
     return f", {' and '.join(said)}{'' if side else ' as seen from the room'}, for its holes"

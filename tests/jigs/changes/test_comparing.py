@@ -242,6 +242,30 @@ def test_what_is_confirmed_makes_no_paper_stale_and_what_is_open_does() -> None:
     assert {"B1-3", "W1-1L"} <= set(compare(now, was).labels)
 
 
+def test_a_box_that_is_moved_along_its_wall_asks_for_no_wood() -> None:
+    """Where it is screwed on is another place, and so is its picture."""
+    found = changes("x = 1000", "x = 1100")
+    [wall] = found.hung
+    assert found.drawn == (wall,)
+    assert (found.stations, found.sheets, found.needs) == ((), (), ())
+    assert not any(change.holes or change.sizes for change in found.parts)
+
+
+def test_a_card_that_is_another_one_makes_all_its_rows_stale() -> None:
+    """Also where the row of one part alone is another one."""
+    made = stated(TEXT)[1]
+    station = next(each for each in made.stations if len({row.part for row in each.rows}) > 1)
+    first = replace(station.rows[0], figures=("another",))
+    rowed = replace(station, rows=(first, *station.rows[1:]))
+    for new, parts in (
+        (rowed, {first.part}),
+        (replace(rowed, cards=("ZZZZZ",)), {row.part for row in station.rows}),
+    ):
+        others = tuple(new if each is station else each for each in made.stations)
+        [change] = compare(made, replace(made, stations=others)).stations
+        assert {*change.parts} == parts
+
+
 def test_what_is_held_back_now_has_lost_no_hole() -> None:
     """A door that nobody said the hand of any more: neither it nor its side is said to be spoilt,
     cut or ordered no more; its side's other holes are told as ever."""
