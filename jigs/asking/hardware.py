@@ -79,7 +79,8 @@ def _ask_slide(unit: Unit, boxes: Sequence[BoxDraft], back: float) -> Asking[Sec
     )
     depths = [box.depth.mm for box in boxes if box.depth]
     series = SLIDE_SERIES[unit] if mount == "under" else SIDE_SERIES[unit]
-    name = longest_fitting(series, max(set(depths), key=depths.count), back)
+    depth = max(depths, key=lambda mm: (depths.count(mm), mm))
+    name = longest_fitting(series, depth, back)
     alien = SIDE_ALONE if mount == "under" else UNDER_ALONE
     wanted = ["length", *(key for key in SLIDE_RESTS if key not in alien and key not in HOOK_KEYS)]
     lines = yield from _ask_record("slide", unit, generic_slides()[name], wanted, {})

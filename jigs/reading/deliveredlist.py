@@ -18,7 +18,6 @@ from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT
 from jigs.reading.frontwords import is_sum
 from jigs.reading.listcolumns import (
-    FOR_THE_SUPPLIER,
     ColumnNames,
     Unread,
     column_letter,
@@ -32,34 +31,18 @@ MOST_ID = 40
 """Characters of an ID in a delivered list; a longer text is none."""
 
 SYNONYMS: Mapping[str, tuple[str, ...]] = {
-    "id": ("front", "front id", "mark", "tag", "label", "part"),
     "width": (
-        "w", "wide", "front width", "finished width", "measured width", "width 1", "width1", "w1",
-        "width top", "top width",
+        "measured width", "width 1", "width1", "w1", "width top", "top width",
     ),
     "width 2": ("width2", "w2", "width bottom", "bottom width"),
-    "height": (
-        "h", "high", "front height", "finished height", "measured height", "height 1", "height1",
-        "h1", "height left", "left height",
-    ),
+    "height": ("measured height", "height 1", "height1", "h1", "height left", "left height"),
     "height 2": ("height2", "h2", "height right", "right height"),
     "diagonal 1": (
         "diagonal", "diagonals", "diagonal1", "diagonal a", "d1", "diag", "diag 1", "diag1",
     ),
     "diagonal 2": ("diagonal2", "d2", "diag 2", "diag2", "diagonal b"),
-    "thickness": ("t", "thick", "thk"),
-    "count": ("qty", "quantity", "pcs", "pieces", "amount"),
-    "note": ("notes", "remark", "remarks", "comment", "comments"),
-    # An order's own columns may stay; nothing is taken from them.
-    "other": (
-        "box", "box id", "cabinet", "kind", "type", "front type", "hinged", "hinge", "hand",
-        "finish", "colour", "color", "paint", "material", "description", "item", "line", "pos",
-        "position", "weight", "order", "pallet", "pull", "handle", "stile", "stile (mm)",
-        "rail (mm)", "groove (mm)", "panel (mm)", "glass", "edge radius (mm)", "profile", "bored",
-        "hinges at (mm)", "bored tab (mm)",
-        *(name for name in FOR_THE_SUPPLIER if name != "description"),
-    ),
 }  # fmt: skip
+"""Words for what a person measures; all others are those of `headings.toml`."""
 
 SIZES = {
     "width": ANY_FRONT.width, "width 2": ANY_FRONT.width,
@@ -68,7 +51,8 @@ SIZES = {
 }  # fmt: skip
 
 DELIVERED = ColumnNames(SYNONYMS, SIZES, ("id", "width", "height", "thickness", "count", "note"))
-"""A supplier's own words serve here too; what else he writes is left alone."""
+"""A supplier's own words serve here too; an order's own columns may stay, and nothing is taken from
+them."""
 
 NEEDED = "a row without an ID gives width and height, by which it is matched"
 

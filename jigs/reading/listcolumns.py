@@ -32,12 +32,6 @@ from jigs.reading.headings import (
 )
 from jigs.reading.tables import ListRow
 
-FOR_THE_SUPPLIER = (
-    "pieces to make", "place", "grain", "increment (mm)", "tolerance (mm)", "state", "open",
-    "description",
-)  # fmt: skip
-"""Columns of a supplier's list that are for people's eyes: nothing is read from them."""
-
 _FRAME = keys_of(FivePieceSpec)
 SIZES: Mapping[str, Range] = {
     "width": ANY_FRONT.width, "height": ANY_FRONT.height, "thickness": FRONT_BOARD,

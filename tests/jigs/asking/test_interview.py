@@ -293,6 +293,30 @@ def test_a_figure_that_is_worked_out_is_never_taken_for_another_unit(tmp_path: P
     assert box.height == pytest.approx(50 * 25.4 + 25.4 / 8)
 
 
+@pytest.mark.parametrize(
+    ("boxes", "back", "like"),
+    [
+        # Inside depth that is needed: the slide's length and 16; 19 behind the back is set in.
+        (["560"], "6 mm", "undermount-500"),
+        (["541"], "6 mm", "undermount-500"),
+        (["541"], "12 mm", "undermount-450"),
+        (["560", "560", "400"], "6 mm", "undermount-500"),
+        (["400", "560"], "6 mm", "undermount-500"),
+        (["560", "400"], "6 mm", "undermount-500"),
+    ],
+)
+def test_the_slide_is_the_longest_that_most_boxes_take(
+    boxes: list[str], back: str, like: str
+) -> None:
+    """Behind the back that was measured; of as many deep ones as shallow ones the deep."""
+    answers = {f"box.{n}": f"D{n} drawer 600 x 720 x {d}: 3 drawer" for n, d in enumerate(boxes, 1)}
+    answers |= {f"box.{len(boxes) + 1}": OPEN, "material.back": back}
+    draft = answer_all(interview("x"), answers).draft
+    assert draft is not None
+    [slide] = [section for section in draft.sections if section.name == "slide"]
+    assert slide.lines[0].value == like
+
+
 def test_what_cannot_be_read_is_told_all_at_once() -> None:
     """Each by the key of its question; a question without a usual answer ends the interview."""
     answered = answer_all(

@@ -272,3 +272,11 @@ def test_the_unit_of_a_list_of_signs(
     """Where all sizes say that they are in inches, the job is, if nobody says otherwise."""
     path = write(tmp_path, f"kind,{head}\npanel,{row}\n")
     assert read_front_list(path, units).unit == unit
+
+
+def test_three_decimals_are_taken_where_they_are_usual_of_that_kind(tmp_path: Path) -> None:
+    """A drawer of 60 1/8 in is; a door would be too wide, and 60,125 of anything is no front."""
+    head = "kind,w (in),h (in)\n"
+    path = write(tmp_path, f"{head}drawer,60.125,12\n")
+    assert read_front_list(path).rows[0].spec.width == pytest.approx(60.125 * 25.4)
+    assert "does the point part thousands?" in refuse(tmp_path, f"{head}door,60.125,12\n")[0]
