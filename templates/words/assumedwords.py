@@ -2,7 +2,7 @@
 page. What touches one part alone is said on its sheet (`jigs.box.assumed`).
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.box.assumed import PIN_WORDS, SPACER_WORDS
 from jigs.fittings.catalogue import DEFAULT_HINGES, SLIDE_SERIES
@@ -43,13 +43,21 @@ def assumed_lines(job: Job) -> tuple[str, ...]:
             name = getattr(job.use, key.partition(".")[2])
             names = (name,) if key != "use.hinge" else _default_hinges(job.boxes)
             words += [f"{text} '{name}'" for name in names]
-    fronts = [front for box in job.boxes for front in box.fronts]
-    for name in dict.fromkeys(
-        (job.use.drawer_pull, job.use.door_pull, *(front.opened_by.pull for front in fronts))
-    ):
+    for name in dict.fromkeys(_pulls_of(job)):
         if name is not None and name in job.pulls:
             words += _describe_pull(job.pulls[name], job.assumed)
     return tuple(words)
+
+
+def _pulls_of(job: Job) -> Iterator[str | None]:
+    """Yield the pulls of a job's fronts: those of `use` where a front opens by one."""
+    fronts = [front for box in job.boxes for front in box.fronts]
+    silent = {front.kind for front in fronts if not front.opened_by.pull}
+    if silent & {"drawer", "pullout"}:
+        yield job.use.drawer_pull
+    if silent & {"door", "pair", "lift"}:
+        yield job.use.door_pull
+    yield from (front.opened_by.pull for front in fronts)
 
 
 def _describe_slides(job: Job) -> list[str]:

@@ -273,3 +273,15 @@ def test_a_box_says_how_it_stands(tmp_path: Path) -> None:
     box = job.boxes[0]
     assert (box.assembled, box.band, box.legs, box.above_floor) == (True, "later", 101.6, 0.0)
     assert "box.B1.above_floor" not in job.assumed
+
+
+def test_a_pull_that_no_front_has_is_not_told(tmp_path: Path) -> None:
+    """A job of doors alone says nothing of the pull of drawers, and one of drawers of doors'."""
+    own = "[pull.mine]\ncenters = 96\n[use]\n"
+    for text, key, other in (
+        (SMALL, "door_pull", "drawer_pull"), (DRAWERS, "drawer_pull", "door_pull"),
+    ):  # fmt: skip
+        said = assumed_lines(read(tmp_path, f'{text}{own}{key} = "mine"\n'))
+        assert not [words for words in said if "'bar-160'" in words]
+        said = assumed_lines(read(tmp_path, f'{text}{own}{other} = "mine"\n'))
+        assert [words for words in said if "'bar-160'" in words]

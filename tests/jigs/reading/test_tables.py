@@ -222,6 +222,19 @@ def test_sheets_rows_and_merged_cells(tmp_path: Path) -> None:
     assert table.merged == {(4, 1), (5, 1)}
 
 
+def test_a_cell_merged_over_columns_alone_is_of_one_row(tmp_path: Path) -> None:
+    """Its count is that of its row: nobody is asked about it."""
+    path = tmp_path / "fronts.xlsx"
+    book = xlsxwriter.Workbook(path)
+    sheet = book.add_worksheet()
+    sheet.write_row(0, 0, ["kind", "count"])
+    sheet.merge_range("B2:C2", 4)
+    book.close()
+    (table,) = read_tables(path)
+    assert table.rows[1].cells == ("", "4")
+    assert table.merged == frozenset()
+
+
 def test_a_formula_never_calculated_reads_empty(tmp_path: Path) -> None:
     """A formula without a stored value is an empty cell."""
     data = write_workbook([["id", "w", "h"], ["F1", 454, 7]])
