@@ -335,8 +335,8 @@ def caution_words(plan: JobPlan, stage: Stage) -> tuple[str, ...]:
         case "back" | "front":
             return (PAINT,)
         case "assembled" if not stage.of_drawers:
-            tall = {box.id for box in plan.layout.boxes if box.kind == "tall"}
-            return (TWO_PEOPLE,) if any(tall & {*task.boxes} for task in stage.tasks) else ()
+            heavy = {box.id for box in plan.layout.boxes if box.kind in ("tall", "wall")}
+            return (TWO_PEOPLE,) if any(heavy & {*task.boxes} for task in stage.tasks) else ()
         case "set":
             return (PROBE, *care_lines())
         case _:

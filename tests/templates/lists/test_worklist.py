@@ -12,7 +12,7 @@ from jigs.bench.stations import plan_stations
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import Paint
-from jigs.given.job import FrontSpec, Job
+from jigs.given.job import BoxKind, FrontSpec, Job
 from jigs.layout.layout import as_printed, lay_out
 from jigs.progress.kept import Kept
 from templates.binding.jobstations import StationFile, bind_stations
@@ -25,7 +25,7 @@ from templates.page.marks import Outline, Page, Text
 from templates.page.paper import PAPERS
 from templates.words.firstwords import BEFORE_SECOND
 from templates.words.packwords import FILES, files_in_order
-from templates.words.planwords import STOP
+from templates.words.planwords import STOP, caution_words
 from templates.words.stationwords import station_title
 from templates.words.textlines import WIDTH
 from templates.writers.pdf import write_pdf
@@ -62,6 +62,27 @@ def pages_of(job_name: str) -> list[Page]:
     view, _ = made({"sound": JOB, "open": OPEN, "held": HELD}[job_name])
     files = replace(view.paged, files=tuple(FILES), costs={"stations.pdf": "9 pages"})
     return list_pages(plan_listing(replace(view, paged=files)), COMMON)
+
+
+@pytest.mark.parametrize(
+    ("kind", "stage", "care"),
+    [
+        ("base", "cut", "Guard on, push stick; eye, ear, dust protection."),
+        ("base", "bored", "Eyes, ears, lungs. NO GLOVES."),
+        ("base", "set", "Probe a wall before you drill it."),
+        ("base", "set", "fix tall units to the structure before you load them"),
+        ("base", "back", "nothing near that can ignite it"),
+        ("base", "front", "nothing near that can ignite it"),
+        ("wall", "assembled", "Lift tall and wall boxes with two people."),
+        ("tall", "assembled", "Lift tall and wall boxes with two people."),
+    ],
+)
+def test_each_stage_has_the_cautions_of_its_work(kind: BoxKind, stage: str, care: str) -> None:
+    """At the saw, the drill, the wall and the spray gun, and where a box is too heavy for one."""
+    view, _ = made(replace(JOB, boxes=(replace(box(DRAWER, DOOR), kind=kind),)))
+    first = next(s for day in view.plan.days for s in day.stages if s.kind == stage)
+    assert care in " ".join(caution_words(view.plan, first))
+    assert care in flat(listing_text(plan_listing(view)))
 
 
 def test_every_page_of_the_stations_stands_in_the_plan_once() -> None:
