@@ -216,16 +216,21 @@ def stop_words(plan: JobPlan, stage: Stage) -> Iterator[str]:
             boards = dict.fromkeys(
                 (piece.stuff, piece.thickness)
                 for name in stage.parts
-                if (piece := plan.parts[name].piece) is not None
+                # The front maker's board is not there yet: it is measured when it arrives.
+                if (piece := plan.parts[name].piece) is not None and piece.stuff != "front"
             )
             sized = ", ".join(
                 f"{STUFF_WORDS[stuff]} {thick:g}"
                 f"{' (ASSUMED)' if STAMPED.get(stuff) in job.assumed else ''}"
                 for stuff, thick in boards
             )
+            caliper = (
+                f", and the caliper says, mm: {sized}. Another thickness? Write it in [material], "
+                "print anew"
+            )
             yield (
-                f"the first piece of each size is within {CUT_WITHIN} mm of its label, and the "
-                f"caliper says, mm: {sized}. Another thickness? Write it in [material], print anew."
+                f"the first piece of each size is within {CUT_WITHIN} mm of its label"
+                f"{caliper if sized else ''}."
             )
         case "banded":
             bands = dict.fromkeys(
@@ -270,9 +275,12 @@ def stop_words(plan: JobPlan, stage: Stage) -> Iterator[str]:
                 "put into a box before it is fixed."
             )
         case "arrived":
+            assumed = " (ASSUMED)" if "material.front" in job.assumed else ""
             yield (
                 "every front is measured and 'check --delivered' holds none: "
-                f"{format_length(job.tolerance, unit)} off the order is accepted."
+                f"{format_length(job.tolerance, unit)} off the order is accepted; and the caliper "
+                f"says they are {job.material.front:g} mm thick{assumed}. Another thickness? Write "
+                "it in [material], print anew."
             )
         case "back" | "front":
             yield "this coat is dry by what its tin says."

@@ -251,3 +251,13 @@ def test_no_line_of_it_is_wider_than_a_terminal() -> None:
     view, _ = made(many)
     assert any(len(day.stages) > 3 for day in view.plan.days)
     assert max(map(len, listing_text(plan_listing(view)).splitlines())) <= WIDTH
+
+
+def test_the_stop_at_the_saw_asks_for_no_front() -> None:
+    """Fronts are ordered from boxes that stand: their caliper is read when they arrive."""
+    told = flat(text_of(JOB)).split("DO NOT GO ON until ")[1:]
+    sawn = [line for line in told if line.startswith("the first piece of each size")]
+    assert sawn
+    assert not any("fronts" in line.split("print anew")[0] for line in sawn)
+    (came,) = (line for line in told if line.startswith("every front is measured"))
+    assert f"the caliper says they are {JOB.material.front:g} mm thick" in came
