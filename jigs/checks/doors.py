@@ -185,6 +185,7 @@ def check_placing(front: PlacedFront, carcass: Carcass, plan: DoorPlan) -> Itera
             end=FROM_END,
             between=BETWEEN,
             rollouts=plan.beside_slides,
+            rows=front.place.rows > 1,
             heights=tuple(f'"{height - front.place.y:g} mm"' for height in placing.proposed),
         )
         return

@@ -53,6 +53,16 @@ def test_full_doors_before_a_rail_are_told_heights(tmp_path: Path, rail: int, mo
     assert plates[-1] - 16 == pytest.approx(R + heights(door, "cup")[-1])
 
 
+def test_doors_above_a_false_front_are_asked_whether_they_stand_so(tmp_path: Path) -> None:
+    """The list had them upside down: a remedy by heights alone would bore for it. A door that is
+    alone in its box is not asked."""
+    asked = "Do the fronts of its box stand in this order from the top"
+    swapped = check(tmp_path, box(PAIR, FALSE, kind="sink", width=914.4)).text
+    assert "[hinge-no-room]" in swapped
+    assert asked in " ".join(swapped.split())
+    assert asked not in " ".join(check(tmp_path, box(DOOR, kind="sink")).text.split())
+
+
 def test_a_false_front_is_fastened_too(tmp_path: Path) -> None:
     """Four screws from behind, through the rail of 100: a third of the 96.8 of it that the front
     covers from its edges, 32, so that no one wants a block (derived)."""
