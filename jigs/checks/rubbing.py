@@ -65,10 +65,15 @@ def _told(budget: Budget, job: Job) -> Iterator[Problem]:
     assumed = of_what or _rests_on_assumed(gap, job)
     # Where the fronts would overlap, no leaflet helps.
     unseen = least.open and budget.left.middle > SLACK
-    for front, _ in gap.sides:
+    for front, edge in gap.sides:
         yield warning(
             RUBS,
             front.id,
+            above=edge == "top",
+            below=edge == "bottom",
+            left=edge == "left",
+            right=edge == "right",
+            to=_beyond(gap, front),
             case="in-hand" if in_hand else "unsure" if assumed or unseen else "to-order",
             planned=gap.nominal,
             likely=budget.left.middle,
@@ -82,6 +87,15 @@ def _told(budget: Budget, job: Job) -> Iterator[Problem]:
             board=cure.kind == "board",
             wider=cure.kind in ("wider", "plane"),
         )
+
+
+def _beyond(gap: Meeting, front: Front) -> str:
+    """Name what is across a gap from a front: a front or a box by its ID, else what it is."""
+    if gap.other is not None:
+        return gap.other.id if front is gap.one else gap.one.id
+    if gap.beside == "board":
+        return "its own box"
+    return gap.name or f"the {gap.beside}"
 
 
 def _in_hand(front: Front, job: Job) -> bool:

@@ -9,6 +9,7 @@ from jigs.checks.rubbing import before_order, with_rubbing
 from jigs.gaps.reckoning import reckon_gaps
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
+from templates.words.saying import fact_of
 from tests.jigs.cases.kitchen import box, job
 
 LEFT = 'kind = "door"\nhinged = "left"'
@@ -80,6 +81,16 @@ def test_a_front_that_was_refused_is_not_in_hand(tmp_path: Path) -> None:
     layout, _ = with_rubbing(lay_out(read_in_hand(path, delivered=came)))
     assert layout.fronts[0].withheld
     assert {problem.case for problem in rubbing(layout.problems)} == {"to-order"}
+
+
+def test_the_gap_is_named_by_what_is_on_both_sides_of_it(tmp_path: Path) -> None:
+    """Of two fronts side by side, each names the other one."""
+    path = tmp_path / "job.toml"
+    path.write_text(job(*SLABS) + DAMP, encoding="utf-8")
+    layout, _ = with_rubbing(lay_out(read_in_hand(path)))
+    facts = {problem.part: fact_of(problem, "mm") for problem in rubbing(layout.problems)}
+    assert facts["B1-1"].startswith("the gap right of it, to B2-1: ")
+    assert facts["B2-1"].startswith("the gap left of it, to B1-1: ")
 
 
 def test_all_fronts_in_hand(tmp_path: Path) -> None:
