@@ -53,6 +53,7 @@ def order(
     from templates.lists.orderlist import order_csv, order_json, order_sheets
     from templates.lists.ordertables import order_listing, order_text
     from templates.lists.supplierlist import fronts_csv
+    from templates.words.orderwords import left_out_words
 
     if fronts and form not in (None, "csv"):
         raise click.UsageError(f"--fronts is a list as CSV ({form} given); leave --format out.")
@@ -78,6 +79,8 @@ def order(
         writers = {"csv": order_csv, "json": order_json, "text": order_text}
         write = fronts_csv if fronts else writers[form or "text"]
         write_text(target, write(needed, layout.job), sources=sources)
+        if fronts and (left_out := left_out_words(needed)):
+            tell(f"{left_out}.")
     if needed.unbuilt:
         tell(
             f"Not marked as built and measured: {', '.join(needed.unbuilt)}. Order fronts from "

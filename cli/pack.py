@@ -99,6 +99,7 @@ def make_pack(
     from templates.lists.workview import Paged, view_work
     from templates.words.costwords import cost_words, no_room_words
     from templates.words.findings import closing_text
+    from templates.words.orderwords import listed_words
 
     layout = asked.lay_out()
     labels_of = find_stock(stock, layout.job)
@@ -142,7 +143,9 @@ def make_pack(
         "fronts.csv": fronts_csv(order, printed.job),
     }
     files |= {name: text.encode(errors="replace") for name, text in lists.items()}
-    paged = replace(paged, files=("plan.pdf", *files, CONTENTS), costs=costs)
+    left_out = listed_words(order)
+    said = {**costs, "fronts.csv": f"HAS {left_out}"} if left_out else costs
+    paged = replace(paged, files=("plan.pdf", *files, CONTENTS), costs=said)
     work = plan_listing(view_work(printed, cut, planned, paged))
     files = {"plan.pdf": draw_lists(layout, [work], paper)[0], **files}
     packed = write_pack(
@@ -155,6 +158,8 @@ def make_pack(
     mention(f"{folder}: {', '.join(packed.files)}.")
     for name, new in packed.kept:
         tell(f"'{folder / name}' is not as a pack wrote it: it stays, and the new one is {new}.")
+    if left_out:
+        tell(f"fronts.csv has {left_out}; its last row names those that are held back.")
     closing = closing_text(layout, costs, len(words), labels_of.name, written=not is_quiet())
     write_text("-", closing, sources=())
     asked.end(before_order(layout), *no_room_words(sheets.no_room, sheet.name))

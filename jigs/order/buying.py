@@ -92,6 +92,8 @@ class HeldBack:
     id: str
     box: str
     why: tuple[Problem, ...]
+    front: bool = True
+    """Whether it is a front, and not a rollout."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,6 +122,11 @@ class Order:
     unchecked: tuple[Unchecked, ...] = ()
 
 
+def fronts_held(order: Order) -> tuple[HeldBack, ...]:
+    """Give the fronts that the supplier's list leaves out, not known yet in all."""
+    return tuple(held for held in order.held if held.front)
+
+
 def make_order(layout: Layout, cut: Cut) -> Order:
     """Work out what a job needs; `cut` is its cut list, for band, screws and shelf pins."""
     arrivals = layout.job.delivery.arrivals if layout.job.delivery else {}
@@ -146,7 +153,10 @@ def make_order(layout: Layout, cut: Cut) -> Order:
         items=items,
         banding=add_banding(cut.to_cut),
         paint=_paint(layout, ready),
-        held=tuple(HeldBack(id=part.id, box=part.box, why=part.held) for part in stopped),
+        held=tuple(
+            HeldBack(id=part.id, box=part.box, why=part.held, front=isinstance(part, Front))
+            for part in stopped
+        ),
         unbuilt=tuple(box for box in states if box in hung and states[box] == "planned"),
         unmeasured=tuple(box for box in states if box in hung and states[box] == "built"),
         differing=tuple(box for box in states if box in hung and states[box] == "differs"),

@@ -14,7 +14,7 @@ from jigs.reading.fieldkeys import FRONTS
 from jigs.reading.headings import ListColumn
 from jigs.reading.listcolumns import SIZES
 from templates.lists.cells import Cell, csv_text, number
-from templates.words.orderwords import STATE_WORDS, doubts_of, making
+from templates.words.orderwords import STATE_WORDS, doubts_of, left_out_words, making
 
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
 FRONT_COLUMNS = (
@@ -29,8 +29,12 @@ assumed in the front."""
 
 
 def front_rows(order: Order, job: Job) -> list[tuple[Cell, ...]]:
-    """Give the supplier's rows, in the order of FRONT_COLUMNS."""
-    return [_row(row, job) for row in supplier_rows(order, job)]
+    """Give the supplier's rows, in the order of FRONT_COLUMNS. Last, in a row without sizes that a
+    front list takes for no front, what is held back: the list is mailed, and what is said of it
+    elsewhere is not."""
+    rows = [_row(row, job) for row in supplier_rows(order, job)]
+    left_out = left_out_words(order)
+    return [*rows, (left_out, *([""] * (len(FRONT_COLUMNS) - 1)))] if left_out else rows
 
 
 def fronts_csv(order: Order, job: Job) -> str:

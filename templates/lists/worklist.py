@@ -57,5 +57,5 @@ def _files(plan: JobPlan, paged: Paged) -> Section:
         if FILES[name].before
     )
     table = Table(columns=FILE_COLUMNS, groups=(Group(rows=rows),))
-    unprinted = Words(text=unprinted_words(names))
+    unprinted = Words(text=unprinted_words(names, paged.costs))
     return Section(title=FILES_TITLE, blocks=(Words(text=FILES_HOW), table, unprinted))

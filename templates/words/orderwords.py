@@ -7,13 +7,13 @@ from collections.abc import Iterator
 
 from jigs.given.job import Job
 from jigs.ground.lengths import Unit, format_length, format_mm
-from jigs.order.buying import BoxState, DrawerBoxOrder, FrontOrder, Order
+from jigs.order.buying import BoxState, DrawerBoxOrder, FrontOrder, Order, fronts_held
 from jigs.order.needed import Item
 from templates.words.assumedwords import assumed_lines
 from templates.words.fittingwords import bought_words
 from templates.words.gapwords import gap_words
 from templates.words.openwords import open_words
-from templates.words.saying import reasons_of
+from templates.words.saying import finding_name, reasons_of
 from templates.words.uncheckedwords import good_words, unchecked_words
 from templates.words.wording import FRONT_WORDS, nominal_words
 
@@ -85,6 +85,8 @@ def doubtful_words(order: Order, job: Job) -> Iterator[str]:
             "Held back, not ordered, and in no sum here, nor are their drawer boxes, hardware, "
             f"screws and paint: {', '.join(held.id for held in order.held)}."
         )
+    if listed := listed_words(order):
+        yield f"The supplier's list, fronts.csv, has {listed}."
     if again := [front.front.id for front in order.fronts if front.again]:
         yield (
             "Ordered again, since what was delivered is refused; hardware and paint for them are "
@@ -251,3 +253,19 @@ def doubts_of(order: FrontOrder, unit: Unit) -> Iterator[str]:
         yield f"AGAIN: {'; '.join(reasons_of(order.again, unit))}"
     if order.rubs:
         yield RUBS
+
+
+def listed_words(order: Order) -> str:
+    """Say how many fronts the supplier's list has, where it leaves some out: `15 of 19 fronts`."""
+    held = len(fronts_held(order))
+    return f"{len(order.fronts)} of {len(order.fronts) + held} fronts" if held else ""
+
+
+def left_out_words(order: Order) -> str:
+    """Name the fronts that the supplier's list leaves out, and why; "" where it has all."""
+    said = (
+        f"{held.id} ({', '.join(dict.fromkeys(map(finding_name, held.why)))})"
+        for held in fronts_held(order)
+    )
+    listed = listed_words(order)
+    return f"HELD, not in this list of {listed}: {', '.join(said)}" if listed else ""

@@ -1,6 +1,6 @@
 """The files of a pack: what each is for, and when it is printed."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from jigs.progress.workdays import Day
@@ -57,9 +57,14 @@ def printed_words(file: PackFile, days: Sequence[Day]) -> str:
     return f"{when}, {file.how}" if file.how else when
 
 
-def unprinted_words(names: Iterable[str]) -> str:
-    """Name the files that are for a screen alone: `Not printed: holes.csv (every hole)`."""
-    said = (f"{name} ({FILES[name].purpose})" for name in names if not FILES[name].before)
+def unprinted_words(names: Iterable[str], more: Mapping[str, str]) -> str:
+    """Name the files that are for a screen alone: `Not printed: holes.csv (every hole)`; `more`:
+    what else is to be said of some."""
+    said = (
+        f"{name} ({', '.join(filter(None, (FILES[name].purpose, more.get(name, ''))))})"
+        for name in names
+        if not FILES[name].before
+    )
     return f"Not printed: {'; '.join(said)}."
 
 

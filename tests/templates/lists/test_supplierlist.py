@@ -145,3 +145,19 @@ def test_it_says_how_a_front_is_made() -> None:
     assert rows["B1-1"]["description"].startswith("17 7/8 x 6 x 3/4 in (454.0 x 152.4 x 19.1 mm), ")
     assert rows["B1-1"]["state"] == "built and measured"
     assert rows["B2-1"]["state"] == "NOT BUILT AND MEASURED YET"
+
+
+def test_what_is_held_back_is_named_in_the_list_that_is_mailed(tmp_path: Path) -> None:
+    """In a row without a size: it is made by nobody, and reads back as no front."""
+    path = tmp_path / "job.toml"
+    path.write_text(
+        HEAD + box_text("B1", "base", 'kind = "door"\nhinged = "left"')
+        + box_text("B2", "base", 'kind = "door"')
+    )  # fmt: skip
+    job = read_in_hand(path)
+    rows = list(csv.DictReader(io.StringIO(fronts_csv(_order(job), job))))
+    assert [row["id"] for row in rows[:-1]] == ["B1-1"]
+    assert rows[-1]["id"] == "HELD, not in this list of 1 of 2 fronts: B2-1 (hand not stated)"
+    assert not any(value for key, value in rows[-1].items() if key != "id")
+    listed = read_front_list(_write(job, tmp_path / "fronts.csv"))
+    assert [row.spec.id for row in listed.rows] == ["B1-1"]
