@@ -168,10 +168,10 @@ def _tab_and_plate(choice: HingeChoice) -> str:
     tab, plate = format_mm(choice.tab), format_mm(choice.plate)
     if not choice.plate_stated:
         return (
-            f"Tab {tab}. Plates: none is listed; this wants {plate} high. Buy the nearest that "
-            "the leaflet has."
+            f"Edge to cup {tab}. The plate wants to be {plate} high, and none is "
+            "listed: buy the nearest height of the leaflet."
         )
-    return f"Tab {tab}. Plates {plate} high."
+    return f"Edge to cup {tab}. Plates {plate} high."
 
 
 def _pull_screws(front: Front) -> str:

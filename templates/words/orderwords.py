@@ -40,7 +40,7 @@ STATE_WORDS: dict[BoxState, str] = {
 }
 """What a front is ordered from."""
 
-WANTED_PLATE = "the height wanted, its record lists none; the nearest that the leaflet has"
+WANTED_PLATE = "so high the plate wants to be, none is listed: buy the leaflet's nearest"
 """What is said of a plate of a hinge whose heights nobody stated."""
 RUBS = "ASK BEFORE IT IS MADE: a gap beside it rubs"
 SPARES = (

@@ -78,7 +78,7 @@ def test_a_door_says_what_to_mount() -> None:
     """Tab 5, plate 3."""
     words = words_of_front(worked_layout("in"), front("B3-2"))
     facts = " ".join(texts(words.facts["back"]))
-    assert "Tab 5.0" in facts
+    assert "Edge to cup 5.0" in facts
     assert "Plates 3.0 high" in facts
     assert words.place == "NORTH WALL, under B3-1"
     assert words.measure == "454.0 x 613.0."
@@ -190,12 +190,15 @@ def test_where_no_plates_are_listed_the_one_wanted_is_named() -> None:
     doors = box(FrontSpec(id="B1-1", kind="door", hinged="right"))
     made = lay_out(job(doors, hinge=replace(HINGE, constant=12.0, plates=())))
     facts = words_of_front(made, made.fronts[0]).facts["back"]
-    assert "Tab 5.0. Plates: none is listed; this wants 0.3 high." in " ".join(texts(facts))
+    assert "Edge to cup 5.0. The plate wants to be 0.3 high, and none is listed: buy" in " ".join(
+        texts(facts)
+    )
     (inside,) = words_of_side(made, side_of(made, "B1-SIDE-R")).facts.values()
     assert "Plates 0.3 high wanted (none is listed) for B1-1." in texts(inside)
     text = order_text(make_order(made, cut_job(made)), made.job)
-    assert "mounting plate 0.3 mm high for 'mine': the height wanted, its record lists none" in (
-        " ".join(text.split())
+    assert (
+        "mounting plate 0.3 mm high for 'mine': so high the plate wants to be, none is listed"
+        in (" ".join(text.split()))
     )
     (front,) = json.loads(holes_json(made))["fronts"]
     assert front["hinge"] == {
