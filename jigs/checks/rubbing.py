@@ -73,6 +73,7 @@ def _told(budget: Budget, job: Job) -> Iterator[Problem]:
             below=edge == "bottom",
             left=edge == "left",
             right=edge == "right",
+            own=gap.beside == "board",
             to=_beyond(gap, front),
             case="in-hand" if in_hand else "unsure" if assumed or unseen else "to-order",
             planned=gap.nominal,
@@ -90,11 +91,12 @@ def _told(budget: Budget, job: Job) -> Iterator[Problem]:
 
 
 def _beyond(gap: Meeting, front: Front) -> str:
-    """Name what is across a gap from a front: a front or a box by its ID, else what it is."""
+    """Name what is across a gap from a front: a front or a box by its ID, else what it is; "" where
+    it is its own box."""
     if gap.other is not None:
         return gap.other.id if front is gap.one else gap.one.id
     if gap.beside == "board":
-        return "its own box"
+        return ""
     return gap.name or f"the {gap.beside}"
 
 
