@@ -55,6 +55,8 @@ def read_made(data: object, *, job: str, tool: str) -> Made:
 
 
 def _data(value: object) -> object:
+    if value is None or isinstance(value, str | int | float):  # nearly all are
+        return value
     if is_dataclass(value) and not isinstance(value, type):
         said = {}
         for each in fields(value):

@@ -283,10 +283,11 @@ def _choose(
     stages: Mapping[_Key, Stage],
     is_ready: Callable[[Task], bool],
 ) -> tuple[_Key, list[Task]]:
-    ready = {key: [task for task in tasks if is_ready(task)] for key, tasks in left.items()}
-    for key, tasks in ready.items():
-        if len(tasks) == len(left[key]):
-            return key, tasks
+    ready: dict[_Key, list[Task]] = {}
+    for key, tasks in left.items():
+        ready[key] = [task for task in tasks if is_ready(task)]
+        if len(ready[key]) == len(tasks):
+            return key, ready[key]
     some = [key for key, tasks in ready.items() if tasks]
     key = min(some, key=lambda key: (stages[key].station is not None, key))
     return key, ready[key]
