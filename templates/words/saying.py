@@ -14,7 +14,9 @@ would write them alike the whole finding is in mm.
 'its outer hinges are 100.0 mm (3 15/16 in) apart, less than 150.0 mm (5 29/32 in)'
 """
 
+import re
 import tomllib
+from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from functools import cache, lru_cache
 from pathlib import Path
@@ -98,15 +100,30 @@ class _Sentence(Formatter):
                 return format(number, spec)
 
 
+WORDS = Path(__file__).with_name("findings.toml")
+
+
 @cache
-def finding_words() -> Mapping[str, Mapping[str, Any]]:
-    """Give the words of every finding, by its code."""
-    return tomllib.loads(Path(__file__).with_name("findings.toml").read_text("utf-8"))
+def _tables() -> Mapping[str, str]:
+    """Give the tables of every finding as they are written, by its code: a run says a few of them,
+    and to read them all takes as long as to read its job file three times."""
+    tables: defaultdict[str, str] = defaultdict(str)
+    for table in re.split(r"^(?=\[)", WORDS.read_text(encoding="utf-8"), flags=re.MULTILINE)[1:]:
+        code, _, _ = table[1:].partition("]")[0].partition(".")
+        tables[code] += table
+    return dict(tables)
+
+
+@cache
+def words_of(code: str) -> Mapping[str, Any]:
+    """Give the words of a finding with those of its cases."""
+    words: dict[str, Any] = tomllib.loads(_tables()[code])[code]
+    return words
 
 
 def entry_of(code: str, case: str = "") -> Mapping[str, Any]:
     """Give the words of one finding: of a case its own, and what it shares with the others."""
-    shared = finding_words()[code]
+    shared = words_of(code)
     return {**shared, **shared[case]} if case else shared
 
 

@@ -160,8 +160,9 @@ def test_other_words_change_no_decision(swapped: None, monkeypatch: pytest.Monke
 def test_a_finding_says_itself_in_other_words(monkeypatch: pytest.MonkeyPatch) -> None:
     """Its code and what it holds back stay; fact and remedy are those of the table."""
     said = {"fact": "einzelne Tür, und keiner sagte die Seite", "remedy": "nenne hinged"}
-    words = {**saying.finding_words(), "hand-not-stated": said}
-    monkeypatch.setattr(saying, "finding_words", lambda: words)
+    others = saying.words_of
+    words = {"hand-not-stated": said}
+    monkeypatch.setattr(saying, "words_of", lambda code: words.get(code) or others(code))
     saying.say.cache_clear()
     try:
         text = make().order

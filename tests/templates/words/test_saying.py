@@ -1,13 +1,25 @@
 """Every finding has its words, and each word its value."""
 
+import tomllib
 from collections.abc import Iterator
 from string import Formatter
+from typing import Any
 
 import pytest
 
 from jigs.ground.problems import Open, Problem, Told, warning
-from templates.words.saying import entry_of, finding_words, say
+from templates.words.saying import WORDS, entry_of, say, words_of
 from tests.findingcalls import all_stated
+
+
+def all_words() -> dict[str, dict[str, Any]]:
+    """Give the words of every finding, by its code."""
+    return tomllib.loads(WORDS.read_text(encoding="utf-8"))
+
+
+def test_the_words_of_one_finding_are_those_of_the_file() -> None:
+    """Each finding's tables are read by themselves, with all their cases."""
+    assert {code: words_of(code) for code in all_words()} == all_words()
 
 
 def asked_by(sentence: str) -> Iterator[str]:
@@ -43,7 +55,7 @@ def test_no_words_are_left_over() -> None:
     stated = {(each.code, each.case) for each in all_stated()}
     written = {
         (code, case)
-        for code, words in finding_words().items()
+        for code, words in all_words().items()
         for case in ("", *words)
         if (isinstance(words[case], dict) if case else {"fact", "remedy"} <= words.keys())
     }
