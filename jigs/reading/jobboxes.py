@@ -4,7 +4,7 @@ Fronts stand from top to bottom. What a front does not say is None here: its siz
 from the box and the reveals, its hardware is the job's.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
@@ -115,10 +115,12 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
     claims: list[tuple[str, str]] = []
     tables = job.tables("box")
     ids = [table.part_id("id") for table in tables]
-    for place, (table, box_id) in enumerate(zip(tables, ids, strict=True)):
+    known = {box_id for box_id in ids if box_id}
+    with_id: dict[str, Table] = {}
+    for table, box_id in zip(tables, ids, strict=True):
         table.require("id")
-        if box_id and box_id in ids[:place]:
-            first = tables[ids.index(box_id)]
+        if box_id and box_id in with_id:
+            first = with_id[box_id]
             table.note(
                 "id",
                 f"duplicate ID ('{box_id}', first at {first.book.place((*first.path, 'id'))}); "
@@ -126,6 +128,7 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
             )
             box_id = None  # its fronts' default names say nothing new
         elif box_id:
+            with_id[box_id] = table
             claims.append((box_id, table.book.place((*table.path, "id"))))
         box = _read_box(table, box_id or NAMELESS, assumed, shelves)
         fronts: list[FrontSpec] = []
@@ -133,13 +136,13 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
         for number, row in enumerate(table.tables("front"), start=1):
             made = _read_fronts(row, box.id, number, shelves)
             fronts += made
-            claims += _claim(row, made, [known for known in ids if known])
+            claims += _claim(row, made, known)
             if made:
                 check_place(row, made[0], box)
             rows += [(row, front) for front in made]
         check_stacks(rows, box)
         refuse_frame_keys(table)
-        holes = read_board_holes(table, [known for front in fronts for known in _names_of(front)])
+        holes = read_board_holes(table, [name for front in fronts for name in _names_of(front)])
         box = read_built(table, box)
         table.close()
         boxes.append(replace(box, fronts=tuple(fronts), holes=holes, doubts=table.take_doubts()))
@@ -160,8 +163,10 @@ def with_slides(box: BoxSpec) -> BoxSpec:
     return replace(box, fronts=tuple(fronts), rollouts=tuple(rollouts))
 
 
-def _claim(row: Table, fronts: tuple[FrontSpec, ...], boxes: list[str]) -> list[tuple[str, str]]:
-    """Claim the IDs of the parts that one table of a front makes."""
+def _claim(
+    row: Table, fronts: tuple[FrontSpec, ...], boxes: Collection[str]
+) -> list[tuple[str, str]]:
+    """Claim the IDs of the parts that one table of a front makes; `boxes`: the IDs of all."""
     place = row.book.place((*row.path, "id") if "id" in row else row.path)
     for front in fronts:
         if names_board(front.id, boxes):

@@ -235,12 +235,12 @@ def incomplete_words(layout: Layout) -> tuple[str, ...]:
 
 def merge_findings(problems: Iterable[Problem], unit: Unit) -> tuple[Finding, ...]:
     """Join problems of one wording: by rank, otherwise in their own order."""
-    joined: dict[tuple[Level, Rank, str, str, str], list[str]] = {}
+    joined: dict[tuple[Level, Rank, str, str, str], dict[str, None]] = {}  # parts in order, once
     for problem in problems:
         key = (problem.level, problem.rank, problem.code, *say(problem, unit))
-        parts = joined.setdefault(key, [])
-        if problem.part is not None and problem.part not in parts:
-            parts.append(problem.part)
+        parts = joined.setdefault(key, {})
+        if problem.part is not None:
+            parts[problem.part] = None
     findings = [
         Finding(level=level, rank=rank, code=code, text=text, remedy=remedy, parts=tuple(parts))
         for (level, rank, code, text, remedy), parts in joined.items()
