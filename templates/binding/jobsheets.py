@@ -210,7 +210,7 @@ def _with_rows(
         for row in rows
     ]
     found: list[Field] = []
-    for also in (beside, rows) if rows else (rows,):
+    for also in (beside, rows) if beside != [*rows] else (rows,):
         found = list(fields_of(replace(words, also=tuple(also)), cards, rooms))
         if len(found) == 1:
             break

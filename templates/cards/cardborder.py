@@ -4,7 +4,7 @@ White meets black exactly on a reference edge; a drawn line would be ambiguous b
 """
 
 from jigs.ground.lengths import format_mm
-from templates.cards.cardplan import SMALL, CardPlan
+from templates.cards.cardplan import SMALL, CardPlan, middle_lines
 from templates.cards.flap import BAND, Lines, cross_out, draw_edge, flap_words
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
@@ -74,11 +74,11 @@ def edge_flap(view: FaceView, edge: Reference) -> tuple[Lines, ...]:
 
 
 def _draw_diamonds(space: Space, plan: CardPlan) -> None:
-    lines = plan.middle_lines()
+    lines = middle_lines()
     row = plan.diamond_row() if plan.words_low else 10.0
-    near, far = plan.gap_start() - row / 2, plan.far_diamond
+    near, far = plan.gap_start - row / 2, plan.far_diamond
     if plan.up.kind == "index":
-        near = plan.gap_start() - 5.0
+        near = plan.gap_start - 5.0
     for v in (near, far):
         centre = (plan.x(0.0), plan.y(v))
         space.add(

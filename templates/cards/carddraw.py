@@ -76,7 +76,7 @@ def _draw_inner_figures(space: Space, plan: CardPlan) -> None:
     if plan.inner_above:
         centre = v + 7.0 + label.height / 2
     else:
-        centre = (plan.gap_start() + v - 8.0) / 2
+        centre = (plan.gap_start + v - 8.0) / 2
         if plan.heading_low:
             centre = v - 8.0 - label.height / 2
     left = plan.x(u + 1.5) if plan.across.inward > 0 else plan.x(u + 1.5) - label.width
@@ -111,7 +111,7 @@ def _draw_heading(space: Space, plan: CardPlan, number: int) -> None:
     left = min(plan.x(plan.heading_u0), plan.x(plan.heading_u0 + plan.heading_width))
     v = plan.heading_v
     if plan.heading_low and plan.strip_low_side:
-        v = plan.gap_start() + 0.5
+        v = plan.gap_start + 0.5
     y = plan.y(v) if plan.up.inward < 0 else plan.y(v + plan.heading.height)
     space.add(*plan.heading.marks(left, y, number))
     if plan.ticks_v is not None:

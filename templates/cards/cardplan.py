@@ -4,6 +4,7 @@
 holes, the figures beside and beyond them, and the card's own words, wherever there is room.
 """
 
+from functools import cache, cached_property
 from itertools import pairwise
 
 from jigs.fittings.kinds import kind_of
@@ -34,6 +35,12 @@ CLEAR = 6.0
 """Between a row of holes and the boxes to tick between it and the next, mm."""
 LEAST_CARD = 68.0
 """Least inside width of a card: room for its heading."""
+
+
+@cache
+def middle_lines() -> tuple[str, ...]:
+    """The words beside a middle's diamond, in lines."""
+    return tuple(wrap(MIDDLE_WORDS, 2.5, False, MIDDLE_ROOM))
 
 
 class CardPlan:
@@ -110,7 +117,7 @@ class CardPlan:
             start, gap = self.widest_gap()
             self.inner_u = start + (gap * 0.62 if start < 0.0 else 12.0)
             hole_v = self.rows[0]
-            self.inner_above = hole_v - 8.0 - self.gap_start() < label.height
+            self.inner_above = hole_v - 8.0 - self.gap_start < label.height
             if self.inner_above:
                 self.figure_v1 = max(self.v1, hole_v + 8.0 + label.height)
             self.column_start = self.u1
@@ -120,7 +127,7 @@ class CardPlan:
         wanted = self.rows
         if self.fitting.stands is not None:  # above the box's underside, which is drawn on
             wanted = [v + heights[0] / 2 + 0.8 for v in wanted]
-        self.row_centres = spread(wanted, heights, self.gap_start())
+        self.row_centres = spread(wanted, heights, self.gap_start)
         self.figure_v0 = min(self.v0, self.row_centres[0] - heights[0] / 2)
         self.figure_v1 = max(self.v1, self.row_centres[-1] + heights[-1] / 2)
         self.low_column = (
@@ -139,6 +146,7 @@ class CardPlan:
             return 14.0
         return 10.0 if self.across.kind == "index" else 1.0
 
+    @cached_property
     def gap_start(self) -> float:
         """The first v that is free beside the reference up."""
         if self.up.kind == "index":
@@ -164,10 +172,8 @@ class CardPlan:
         return self.up.kind != "index" and self.v0 >= 1.0 + self.diamond_row()
 
     def diamond_row(self) -> float:
-        return max(10.0, len(self.middle_lines()) * SMALL + 2.0)
-
-    def middle_lines(self) -> list[str]:
-        return wrap(MIDDLE_WORDS, 2.5, False, MIDDLE_ROOM)
+        """The room of a diamond with its words, mm."""
+        return max(10.0, len(middle_lines()) * SMALL + 2.0)
 
     def _place_strip_of_figures(self) -> None:
         """The distances across: in a row beyond the holes, on the far side from the reference."""
@@ -233,7 +239,7 @@ class CardPlan:
         self.ticks = tick_boxes(self.members, self.heading_width, self.fitting.kind)
         self.ticks_v = self.between_rows(self.ticks.height) if self.members else None
         self.heading = self._heading()
-        gap = self.figure_v0 - self.gap_start()
+        gap = self.figure_v0 - self.gap_start
         ladder = self.ladder_v
         far = 1e6 if ladder is None else ladder - 7.0 - self.figure_v1
         need = self.heading.height + 1.5
@@ -252,7 +258,7 @@ class CardPlan:
             self.shortage = 0.0
         between = None if self.heading_low else self._between()
         end = self.figure_v1 + (0.0 if self.strip_low_side else self.strip_height)
-        self.heading_v = self.gap_start() + 0.5 if self.heading_low else end + 0.5
+        self.heading_v = self.gap_start + 0.5 if self.heading_low else end + 0.5
         if between is not None:
             self.heading_v = between
         elif not self.heading_low:

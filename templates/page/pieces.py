@@ -1,9 +1,8 @@
 """Words laid out: pieces of one width that flow down one column or several, never split."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 
-from jigs.ground.values import dataclass
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
 from templates.page.typeface import text_width, wrap
 
@@ -11,12 +10,22 @@ GAP = 0.3
 """Between two pieces, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
 class MarkBlock:
-    """Marks drawn from an upper left corner at (0, 0) downwards, and how far down they reach."""
+    """Marks drawn from an upper left corner at (0, 0) downwards, and how far down they reach, mm;
+    `marks` may be what draws them: words are measured for many widths and drawn for one."""
 
-    height: float
-    marks: tuple[Mark, ...]
+    __slots__ = ("_marks", "height")
+
+    def __init__(
+        self, *, height: float, marks: tuple[Mark, ...] | Callable[[], tuple[Mark, ...]]
+    ) -> None:
+        self.height = height
+        self._marks = marks
+
+    @property
+    def marks(self) -> tuple[Mark, ...]:
+        """The marks; drawn anew each time where they are not drawn yet."""
+        return self._marks() if callable(self._marks) else self._marks
 
 
 def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
@@ -47,23 +56,35 @@ def paragraph(
     indent = text_width("00 ", size, bold) if hang else 0.0
     pitch = size * 1.6
     lines = wrap(text, size, bold, width - indent)
-    marks: list[Mark] = [
-        Text(x=indent, y=-size * 1.12 - row * pitch, text=line, size=size, bold=bold)
-        for row, line in enumerate(lines)
-    ]
-    if hang:
-        marks.insert(0, Text(x=0.0, y=-size * 1.12, text=hang, size=size, bold=True))
-    return MarkBlock(height=len(lines) * pitch + 0.3, marks=tuple(marks))
+
+    def draw() -> tuple[Mark, ...]:
+        first = [Text(x=0.0, y=-size * 1.12, text=hang, size=size, bold=True)] if hang else []
+        return (
+            *first,
+            *(
+                Text(x=indent, y=-size * 1.12 - row * pitch, text=line, size=size, bold=bold)
+                for row, line in enumerate(lines)
+            ),
+        )
+
+    return MarkBlock(height=len(lines) * pitch + 0.3, marks=draw)
 
 
 def stacked(pieces: Sequence[MarkBlock]) -> MarkBlock:
     """Make one piece of several, one below the other."""
-    marks: list[Mark] = []
     used = 0.0
     for piece in pieces:
-        marks += moved(piece.marks, 0.0, -used)
         used += piece.height + GAP
-    return MarkBlock(height=max(used - GAP, 0.0), marks=tuple(marks))
+
+    def draw() -> tuple[Mark, ...]:
+        marks: list[Mark] = []
+        down = 0.0
+        for piece in pieces:
+            marks += moved(piece.marks, 0.0, -down)
+            down += piece.height + GAP
+        return tuple(marks)
+
+    return MarkBlock(height=max(used - GAP, 0.0), marks=draw)
 
 
 def flow(pieces: list[MarkBlock], columns: int, height: float) -> list[tuple[int, float]] | None:

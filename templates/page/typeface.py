@@ -196,13 +196,13 @@ def wrap(text: str, size: float, bold: bool, width: float) -> list[str]:
     lines: list[str] = []
     line: list[str] = []
     used = 0.0
-    space = text_width(" ", size, bold)
     limit = width + _EXACT
     words = known(text).split()
     if words and text_width(whole := " ".join(words), size, bold) <= limit:
         return [whole]
+    space = text_width(" ", size, bold)
     for word in words:
-        wide = text_width(word, size, bold)
+        wide = _unit_width(word, bold) * size
         if line and used + space + wide <= limit:
             line.append(word)
             used += space + wide

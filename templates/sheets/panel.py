@@ -103,19 +103,25 @@ def figures_of(view: FaceView, words: PartWords) -> list[str]:
     return [words.measure, YOURS, *sums(view)]
 
 
-def _figure_lines(view: FaceView, words: PartWords, width: float) -> list[str]:
+def _figure_lines(figures: Sequence[str], width: float) -> list[str]:
     """Give them line by line, the blanks behind the size where both are one line."""
-    measure, yours, *closing = figures_of(view, words)
+    measure, yours, *closing = figures
     both = f"{measure} {yours}"
     return [*([both] if text_width(both, 2.5) <= width else [measure, yours]), *closing]
 
 
 def head_across(
-    view: FaceView, words: PartWords, cards: Sequence[Numbered] | None, sheet: str, width: float
+    view: FaceView,
+    words: PartWords,
+    figures: Sequence[str],
+    cards: Sequence[Numbered] | None,
+    sheet: str,
+    width: float,
 ) -> MarkBlock:
     """Lay the head across a sheet: title, QR symbol, picture side by side, the rest below.
 
-    `cards` are those on the sheet; None where the head is only measured, its picture not drawn."""
+    `figures` as `figures_of` gives them. `cards` are those on the sheet; None where the head is
+    only measured, its picture not drawn."""
     beside = width - PICTURE - 4.0 > 170.0
     left = (width - PICTURE - 4.0) / 2 if beside else width - PICTURE - 4.0
     if beside:
@@ -126,13 +132,13 @@ def head_across(
     down = max(first.height, small.height)
     if beside:
         used, x = 0.0, left + PICTURE + 8.0
-        for piece in [paragraph(text, width - x) for text in _figure_lines(view, words, width - x)]:
+        for piece in [paragraph(text, width - x) for text in _figure_lines(figures, width - x)]:
             marks += moved(piece.marks, x, -used)
             used += piece.height + GAP
         down = max(down, used)
         below: list[MarkBlock] = []
     else:
-        below = [paragraph(" ".join(figures_of(view, words)), width)]
+        below = [paragraph(" ".join(figures), width)]
     for piece in [*_face_pieces(view, width), *below]:
         marks += moved(piece.marks, 0.0, -down)
         down += piece.height + GAP
@@ -140,14 +146,19 @@ def head_across(
 
 
 def head_down(
-    view: FaceView, words: PartWords, cards: Sequence[Numbered] | None, sheet: str, width: float
+    view: FaceView,
+    words: PartWords,
+    figures: Sequence[str],
+    cards: Sequence[Numbered] | None,
+    sheet: str,
+    width: float,
 ) -> list[MarkBlock]:
-    """Lay the head in pieces down a column; `cards` as in `head_across`."""
+    """Lay the head in pieces down a column; `figures` and `cards` as in `head_across`."""
     return [
         title(words, sheet, width),
         *_face_pieces(view, width),
         _picture(view, cards, width),
-        *(paragraph(text, width) for text in _figure_lines(view, words, width)),
+        *(paragraph(text, width) for text in _figure_lines(figures, width)),
     ]
 
 

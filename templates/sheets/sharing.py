@@ -19,7 +19,8 @@ Sizes = tuple[Size, ...]
 """The sizes that a field may have, the smallest first."""
 AHEAD = 40
 """How many fields behind the first that finds no room are asked."""
-WAYS: tuple[Callable[[Size], float], ...] = (
+Way = Callable[[Size], float]
+WAYS: tuple[Way, ...] = (
     lambda size: size[0] * size[1],
     lambda size: size[1],
     lambda size: size[0],
@@ -41,13 +42,14 @@ def share_pages(
 ) -> tuple[SharedPage, ...]:
     """Share fields among pages, in order as far as room goes; each finds room in one of `rooms`
     (mm), `gap` is what lies between two of them."""
+    ways = [[_in_order(sizes, way) for sizes in fields] for way in WAYS]
     pages: list[SharedPage] = []
     rest = list(range(len(fields)))
     while rest:
         tries = [
             _fill(rest, fields, number, room, gap, way)
             for number, room in enumerate(rooms)
-            for way in WAYS
+            for way in ways
         ]
         page = max(tries, key=lambda page: _worth(page, fields))
         assert page.fields, "each field finds room on a page by itself"
@@ -55,6 +57,11 @@ def share_pages(
         taken = {field for field, _, _ in page.fields}
         rest = [field for field in rest if field not in taken]
     return tuple(pages)
+
+
+def _in_order(sizes: Sizes, way: Way) -> Sequence[int]:
+    """Give the sizes of a field in the order in which they are tried."""
+    return sorted(range(len(sizes)), key=lambda size: way(sizes[size]))
 
 
 def _worth(page: SharedPage, fields: Sequence[Sizes]) -> float:
@@ -69,18 +76,18 @@ def _fill(
     number: int,
     room: Size,
     gap: float,
-    way: Callable[[Size], float],
+    way: Sequence[Sequence[int]],
 ) -> SharedPage:
-    """Fill a page with the next fields, and with what follows them as far as it is looked."""
+    """Fill a page with the next fields, and with what follows them as far as it is looked;
+    `way`: in which order the sizes of each field are tried."""
     room = (room[0] + SLACK, room[1] + SLACK)  # one that fills it is a sum of its pieces
     chosen: list[tuple[int, int]] = []
     places: tuple[Size, ...] = ()
     left = AHEAD
     for field in rest:
         sizes = [fields[other][size] for other, size in chosen]
-        order = sorted(range(len(fields[field])), key=lambda size: way(fields[field][size]))
         area = sum(width * height for width, height in sizes)
-        for size in order:
+        for size in way[field]:
             wide, high = fields[field][size]
             if area + wide * high > room[0] * room[1] + 1.0:  # too much for a close look
                 continue

@@ -106,12 +106,24 @@ class SheetWords:
             *(said_in(said, bold=True) for said in (where and f"ALSO {where}.", first) if said),
             *body(self.view, own, self._notes()),
             *([partial(pin_pieces, self.view, self.pins)] if self.pins else ()),
-            *(each.row(self) for each in self.also),
+            *self._rows(),
         ]
 
-    def row(self, leader: "SheetWords") -> Piece:
+    def figures(self) -> list[str]:
+        """Give the face's size and the sums that close, worded once for all widths too."""
+        return figures_of(self.view, self.part)
+
+    def _rows(self) -> list[Piece]:
+        """Give the rows of the faces that have all their cards from this one."""
+        if not self.also:
+            return []
+        told, shared = self._own(), _alike(self)
+        return [each.row(self, told, shared) for each in self.also]
+
+    def row(self, leader: "SheetWords", told: Sequence[str], shared: Sequence[Sentence]) -> Piece:
         """Give the row of a face whose cards are all those of another one, as one piece: what
-        is its own. It has no QR symbol: the part in hand has one on its label, whose code is
+        is its own, but for what is `told` of the other one and what is `shared` by all.
+        It has no QR symbol: the part in hand has one on its label, whose code is
         matched with the row's; two symbols beside each other are scanned for one another."""
         where = _where(self.elsewhere)
         sheet = f", {self.sheet}" if self.sheet else ""
@@ -120,15 +132,13 @@ class SheetWords:
         )
         first, line = box_first(self.view, self.box_page), open_line(self.view.open, brief=True)
         line = "" if line == open_line(leader.view.open, brief=True) else line
-        told = leader._own()
-        shared = _alike(leader)
         notes = notes_of(self.view, self.part, first=True)
         own = [words for words in self._own() if words not in told]
         if self.view.reversible is False and leader.view.reversible is not False:
             own.insert(0, NOT_REVERSIBLE)
         own += [note.text for note in notes if note not in shared]
         bold = " ".join(filter(None, (head, first, line)))
-        plain = " ".join([*figures_of(self.view, self.part), *own])
+        plain = " ".join([*self.figures(), *own])
         return joined([said_in(bold, bold=True), said_in(plain)])
 
     def _own(self) -> tuple[str, ...]:
@@ -176,25 +186,30 @@ class SetWords:
 
 def settings_of(words: SheetWords, widths: Iterable[float]) -> list[SetWords]:
     """Give the ways to set words: in a column of each usual width, and across these widths."""
-    below = words.body()
-    across = [_across(words, below, width) for width in widths if width >= ACROSS]
-    columns = [_in_column(words, below, width) for width in COLUMNS]
+    below, figures = words.body(), words.figures()
+    across = [_across(words, figures, below, width) for width in widths if width >= ACROSS]
+    columns = [_in_column(words, figures, below, width) for width in COLUMNS]
     return [*columns, *(each for each in across if each)]
 
 
 def in_column(words: SheetWords, width: float) -> SetWords:
     """Set words in one column."""
-    return _in_column(words, words.body(), width)
+    return _in_column(words, words.figures(), words.body(), width)
 
 
-def _in_column(words: SheetWords, below: Sequence[Piece], width: float) -> SetWords:
-    pieces = [*head_down(words.view, words.part, None, words.sheet, width), *set_in(below, width)]
+def _in_column(
+    words: SheetWords, figures: Sequence[str], below: Sequence[Piece], width: float
+) -> SetWords:
+    head = head_down(words.view, words.part, figures, None, words.sheet, width)
+    pieces = [*head, *set_in(below, width)]
     return SetWords(width, sum(piece.height + GAP for piece in pieces))
 
 
-def _across(words: SheetWords, below: Sequence[Piece], width: float) -> SetWords | None:
+def _across(
+    words: SheetWords, figures: Sequence[str], below: Sequence[Piece], width: float
+) -> SetWords | None:
     """Set words across, in as many columns as make them lowest."""
-    head = head_across(words.view, words.part, None, words.sheet, width)
+    head = head_across(words.view, words.part, figures, None, words.sheet, width)
     found: list[SetWords] = []
     for columns in (2, 3, 4):
         column = _column(width, columns)
@@ -211,17 +226,17 @@ def _column(width: float, columns: int) -> float:
 
 def set_words(words: SheetWords, cards: Sequence[Card], setting: SetWords) -> tuple[Mark, ...]:
     """Draw words from their upper left corner at (0, 0) down, as they were measured."""
-    width = setting.width
+    width, figures = setting.width, words.figures()
     shown: list[Numbered] = [*(card for card in cards if not card.own_frame), *words.elsewhere]
     marks: list[Mark] = []
     if not setting.columns:
         top = 0.0
-        pieces = [*head_down(words.view, words.part, shown, words.sheet, width)]
+        pieces = head_down(words.view, words.part, figures, shown, words.sheet, width)
         for piece in [*pieces, *set_in(words.body(), width)]:
             marks += moved(piece.marks, 0.0, top)
             top -= piece.height + GAP
         return tuple(marks)
-    head = head_across(words.view, words.part, shown, words.sheet, width)
+    head = head_across(words.view, words.part, figures, shown, words.sheet, width)
     marks += head.marks
     column = _column(width, setting.columns)
     below = set_in(words.body(), column)

@@ -6,7 +6,16 @@ import pytest
 
 from templates.page.marks import Mark, Qr, Text
 from templates.page.typeface import text_box
-from templates.sheets.panel import PartWords, body, head_across, head_down, notes_of, set_in, title
+from templates.sheets.panel import (
+    PartWords,
+    body,
+    figures_of,
+    head_across,
+    head_down,
+    notes_of,
+    set_in,
+    title,
+)
 from templates.sheets.partwords import words_of_front
 from templates.words.sentence import Sentence
 from templates.writers.qr import QUIET, qr_side
@@ -56,10 +65,10 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
     view, words = cards[0].view, door_words()
     marks: tuple[Mark, ...]
     if down:
-        pieces = head_down(view, words, cards, "sheet 1/2", 62.0)
+        pieces = head_down(view, words, figures_of(view, words), cards, "sheet 1/2", 62.0)
         marks = tuple(mark for piece in pieces for mark in piece.marks)
     else:
-        marks = head_across(view, words, cards, "sheet 1/2", 188.0).marks
+        marks = head_across(view, words, figures_of(view, words), cards, "sheet 1/2", 188.0).marks
     text = " ".join(lines(marks))
     for needed in (
         "B3-2",
@@ -75,7 +84,7 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
     ):
         assert needed in text
     turned = replace(view, reversible=True)
-    piece = head_across(turned, words, cards, "sheet 1/2", 188.0)
+    piece = head_across(turned, words, figures_of(turned, words), cards, "sheet 1/2", 188.0)
     assert "NOT REVERSIBLE" not in " ".join(lines(piece.marks))
 
 
