@@ -14,12 +14,10 @@ from templates.sheets.sheetwords import Elsewhere
 
 @dataclass(slots=True, kw_only=True)
 class _Group:
-    """Cards that are the same, the parts that they serve, the first of them with it, and the
-    sizes that its page has room for."""
+    """Cards that are the same, the parts that they serve, and the sizes that its page has room
+    for."""
 
     number: int
-    first: Card
-    """As it is for the first of them alone."""
     card: Card
     rooms: Sequence[Size]
     members: list[Member] = field(default_factory=list)
@@ -53,7 +51,8 @@ class Cards:
     def __init__(self, *, each: bool) -> None:
         self.each = each
         self.count = 0
-        self._open: dict[Hashable, _Group] = {}
+        self._open: dict[Hashable, tuple[Card, _Group]] = {}
+        """Those that may serve a further part: each as it is for its first part alone."""
 
     def next_number(self) -> int:
         """Number a further card."""
@@ -67,23 +66,21 @@ class Cards:
 
     def _use(self, card: Card, rooms: Sequence[Size]) -> Use:
         key = None if self.each else card_key(card)
-        group = self._open.get(key) if key is not None else None
-        if group is not None:
-            member = _member(card, group.first)
+        first, group = self._open.get(key, (card, None))
+        if group is not None and len(group.members) < MOST:
+            member = _member(card, first)
             members = [*group.members, member]
-            shared = share_card(group.first, members)
+            shared = share_card(first, members)
             # It names each part that it serves, and grows: as far as its page has room for it, and
             # it has itself below its ladder.
             crowded = shared.plan is not None and shared.plan.shortage > 0.0
-            if len(members) <= MOST and fits(shared, group.rooms) and not crowded:
+            if fits(shared, group.rooms) and not crowded:
                 group.card, group.members = shared, members
                 return Use(group=group, own=False, member=member)
         member = _member(card, card)
-        group = _Group(
-            number=self.next_number(), first=card, card=card, rooms=rooms, members=[member]
-        )
+        group = _Group(number=self.next_number(), card=card, rooms=rooms, members=[member])
         if key is not None:
-            self._open[key] = group
+            self._open[key] = card, group
         return Use(group=group, own=True, member=member)
 
 

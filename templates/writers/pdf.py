@@ -16,6 +16,7 @@ import re
 import zlib
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
+from io import BytesIO
 from tempfile import SpooledTemporaryFile
 from typing import IO, Any
 
@@ -78,10 +79,12 @@ def _library() -> tuple[Any, Any, Any, Any]:
     for name, value in _SETTINGS.items():
         setattr(rl_config, name, value)
     from reportlab.lib.rl_accel import escapePDF
+    from reportlab.pdfbase import pdfdoc
     from reportlab.pdfbase.pdfmetrics import registerFont
     from reportlab.pdfbase.ttfonts import TTFont
     from reportlab.pdfgen.canvas import Canvas
 
+    pdfdoc.PDFFile = _whole_class(pdfdoc.PDFFile)
     faces = [
         TTFont(name, str(font_path(bold)), asciiReadable=1, shapable=False)
         for name, bold in (("jigsheet-regular", False), ("jigsheet-semibold", True))
@@ -89,6 +92,26 @@ def _library() -> tuple[Any, Any, Any, Any]:
     for face in faces:
         registerFont(face)
     return Canvas, escapePDF, *faces
+
+
+def _whole_class(library_file: Any) -> Any:
+    """Make the class that takes up a document's bytes at its end in one buffer: as the library's
+    strings and as those joined they would stand in memory twice."""
+
+    class Whole(library_file):  # type: ignore[misc]
+        """A document that is being written."""
+
+        def __init__(self, version: tuple[int, int]) -> None:
+            super().__init__(version)
+            self.buffer = BytesIO()
+            self.buffer.writelines(self.strings)
+            self.write = self.buffer.write
+
+        def format(self, _document: Any) -> bytes:
+            """Give its bytes."""
+            return self.buffer.getvalue()
+
+    return Whole
 
 
 class _Words:
