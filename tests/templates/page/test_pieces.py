@@ -4,7 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
-from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
+from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
 from templates.page.typeface import text_box
 
 heights = st.lists(st.floats(4, 60), min_size=1, max_size=20)
@@ -12,6 +12,20 @@ heights = st.lists(st.floats(4, 60), min_size=1, max_size=20)
 
 def pieces_of(wanted: list[float]) -> list[MarkBlock]:
     return [MarkBlock(height=height, marks=()) for height in wanted]
+
+
+def test_what_is_measured_is_not_drawn() -> None:
+    """Pieces below each other are drawn where their marks are asked for, and then as they lie."""
+    drawn: list[str] = []
+
+    def draw() -> tuple[Mark, ...]:
+        drawn.append("drawn")
+        return (Line(x1=0.0, y1=0.0, x2=5.0, y2=-3.0, width=0.18),)
+
+    block = stacked([MarkBlock(height=3.0, marks=draw), MarkBlock(height=4.0, marks=draw)])
+    assert (block.height, drawn) == (3.0 + GAP + 4.0, [])
+    first, second = block.marks
+    assert (first, second) == (*draw(), *moved(draw(), 0.0, -3.0 - GAP))
 
 
 @given(heights, st.integers(1, 4), st.floats(40, 200))
