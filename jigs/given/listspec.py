@@ -7,7 +7,7 @@ from dataclasses import field
 from typing import Annotated, Literal
 
 from jigs.given.job import FrontKind, FrontSpec
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.keys import Key
 from jigs.ground.lengths import BareUnit
 from jigs.ground.values import dataclass
@@ -18,9 +18,13 @@ PairSizes = Literal["one-leaf", "both-leaves", "pieces"]
 BothHands = Literal["pair", "stack"]
 KindMeant = FrontKind | Literal["nothing"]
 """What a list's own word means: a kind of front, or nothing: a row that is no front."""
+HandMeant = Hand | Literal["nothing"]
+"""What a list's own words say of a door's hand."""
 Thousands = Literal["point", "comma"]
 MergedCount = Literal["each"]
 Apart = Literal["one-box"]
+RowsFrom = Literal["from-top", "from-bottom"]
+DoorsAlike = Literal["stack", "pair"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +36,10 @@ class ListSpec:
     a unit behind it or without; several for `nothing`, the columns that are left alone."""
     kinds: Mapping[str, KindMeant] = field(default_factory=dict)
     """What the list's own words mean."""
+    hands: Mapping[str, HandMeant] = field(default_factory=dict)
+    """Which hand the list's own words say."""
+    box_rows: Mapping[str, RowsFrom] = field(default_factory=dict)
+    """From which end the rows of single boxes stand, by their IDs."""
     units: Annotated[BareUnit | None, Key()] = None
     """What its bare numbers are in, whatever its header says."""
     order: Annotated[SizeOrder | None, Key()] = None
@@ -46,6 +54,10 @@ own."""
 leaf and the count of single leaves."""
     both_hands: Annotated[BothHands | None, Key()] = None
     """A left and a right door of one size on one box: a pair, or one above the other."""
+    doors_alike: Annotated[DoorsAlike | None, Key()] = None
+    """A row of several doors on one box: one above the other, or two and two a pair."""
+    rows: Annotated[RowsFrom | None, Key()] = None
+    """From which end the rows of a box stand, where its notes do not say it."""
     thousands: Annotated[Thousands | None, Key()] = None
     """The sign that parts thousands in its numbers, 1.950 or 1,950; the other is a decimal's."""
     merged_count: Annotated[MergedCount | None, Key()] = None
@@ -60,8 +72,8 @@ stand."""
 NOTHING = "nothing"
 """The name under which columns are left alone."""
 SETTINGS = (
-    "units", "order", "empty_box", "unnamed", "pairs", "both_hands", "thousands", "merged_count",
-    "apart", "sheet",
+    "units", "order", "empty_box", "unnamed", "pairs", "both_hands", "doors_alike", "rows",
+    "thousands", "merged_count", "apart", "sheet",
 )  # fmt: skip
 """The keys that are no columns."""
 SAME_WIDTH = 1.0

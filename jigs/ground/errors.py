@@ -17,12 +17,22 @@ class LengthError(JigsheetError):
     """A length that does not follow the grammar; the text names the value and what is allowed."""
 
 
+class Asked(NamedTuple):
+    """What a fault asks, for a person who is asked one thing at a time: the question in words, and
+    what may be answered, each in words and as `--columns` takes it."""
+
+    words: str
+    choices: tuple[tuple[str, str], ...]
+
+
 class Fault(NamedTuple):
-    """One reading fault: where it stands (`job.toml:12: box[1].width`) and what is wrong there.
+    """One reading fault: where it stands (`job.toml:12: box[1].width`) and what is wrong there;
+    what it asks, where one of some answers mends it.
     No dataclass, since the command line knows errors before it loads anything."""
 
     where: str
     what: str
+    asked: Asked | None = None
 
     def __str__(self) -> str:
         return f"{self.where}: {self.what}"

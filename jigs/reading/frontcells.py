@@ -3,47 +3,34 @@ kind and hand, in words; its ID; how it is made.
 """
 
 import re
-from collections import defaultdict
 from collections.abc import Sequence
 
 from jigs.given.ids import LONGEST, check_id
-from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
-from jigs.given.listspec import KindMeant, ListSpec
+from jigs.given.job import FrontKind, FrontSpec
+from jigs.given.listspec import ListSpec
 from jigs.given.stated import FrontWords, OpenedBy, RowRead
 from jigs.ground.believable import FRONT_BOARD, Range, measure
 from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import Hand
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import BareUnit, Unit
-from jigs.ground.nearest import suggest
 from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
 from jigs.reading.fronthands import FrontHands
-from jigs.reading.frontwords import FrontWord, read_front
-from jigs.reading.headings import SIZE_COLUMNS, ListColumn, fold
-from jigs.reading.listcells import Part, find_sizes, split_sizes
-from jigs.reading.listcolumns import FRONT_LIST, Header, column_letter, shorten
-from jigs.reading.listquestions import answer, answer_kind, name_rows
+from jigs.reading.frontsaid import ALLOWED, KIND_COLUMNS, whole_words
+from jigs.reading.frontwords import FrontWord
+from jigs.reading.headings import SIZE_COLUMNS, ListColumn
+from jigs.reading.listcells import Part, find_sizes, part_sizes, split_sizes
+from jigs.reading.listcolumns import Header, column_letter, shorten
+from jigs.reading.listnumbers import Sign, may_be_thousands, plain_number, split_heights
+from jigs.reading.listquestions import answer
 from jigs.reading.tables import ListRow, ListTable
 
-KIND_COLUMNS = ("kind", "description", "id")
-"""Columns whose words may say what a front is, in this order."""
 EMPTY = frozenset(("-", "–", "—", "./.", "n/a", "--"))
 """What stands in a cell that says nothing."""
 ORDERS = {
     "width-first": ("width", "height", "thickness"),
     "height-first": ("height", "width", "thickness"),
-}
-_GROUPED = r"(?<![0-9.,])[1-9][0-9]{0,2}[.,][0-9]{3}(?![0-9])"
-_THOUSANDS = {
-    "point": r"(?<=[0-9])\.(?=[0-9]{3}(?![0-9]))",
-    "comma": r"(?<=[0-9]),(?=[0-9]{3}(?![0-9]))",
-}
-ALLOWED: dict[str, str] = {
-    "kind": f"allowed: {', '.join(FRONT_KINDS)}",
-    "width": "a list without a job file gives every front's width (of a pair: of one leaf)",
-    "height": "a list without a job file gives every front's height",
-    "box": "it names the job's box that the front hangs on",
 }
 
 
@@ -60,14 +47,7 @@ class FrontCells(FrontHands):
         bare: bool,
         unstated: Unit,
     ) -> None:
-        super().__init__(file, table, header, FRONT_LIST, units or spec.units, unstated)
-        self._bare = bare
-        self.spec = spec
-        self.remarks: list[str] = []
-        """What else is told of what was taken for what."""
-        self.section: FrontKind | None = None
-        self.kinds: dict[str, FrontKind] = {}
-        """What the words of its kinds were taken for."""
+        super().__init__(file, table, header, spec, units, bare, unstated)
         self.names: dict[str, str] = {}
         """The IDs that were made of names that are none."""
         self.unordered: tuple[ListRow, str] | None = None
@@ -80,11 +60,12 @@ class FrontCells(FrontHands):
         """The first count that stands in one cell for several rows."""
         self.unheaded: dict[int, ListRow] = {}
         """Columns without a heading, each with the first front that has a cell there."""
-        self.kind_asked = False
-        """Whether it is asked already where the list says what its fronts are."""
         self.sizes_read: dict[str, tuple[FrontKind | None, float | None, float | None]] = {}
         """Kind, width and height (mm) of each row that was read, by its place."""
-        self._unknown: defaultdict[str, list[int]] = defaultdict(list)
+        self.decimal: Sign = ""
+        """The sign before all decimals of its sizes."""
+        self._now: tuple[int, dict[str, str]] = (-1, {})
+        """The row of several heights that is read, and the sizes of one of its fronts."""
         self._sizes: tuple[int, dict[str, str]] = (-1, {})
 
     def scale_remedy(self, meant: Sequence[BareUnit]) -> str:
@@ -101,6 +82,8 @@ class FrontCells(FrontHands):
     def cell(self, row: ListRow, column: str) -> str:
         """Give the text of a row's cell in a column, "" where there is none, or it says nothing; of
         sizes in one cell, the one that is asked for."""
+        if row.number == self._now[0] and column in self._now[1]:
+            return self._now[1][column]
         text = super().cell(row, column)
         if not text and column in SIZE_COLUMNS and self.header.find(column) is None:
             return self._parts(row).get(column, "")
@@ -126,9 +109,8 @@ class FrontCells(FrontHands):
         """Read a length; of a number that may be a thousand it is asked which sign parts them."""
         if self.in_metres(column):
             return super().measure(row, column, text, within)
-        if self.spec.thousands:
-            text = re.sub(_THOUSANDS[self.spec.thousands], "", text).replace(",", ".")
-        elif re.search(_GROUPED, text):
+        text = plain_number(text, self.spec.thousands or "", self.decimal)
+        if not self.spec.thousands and may_be_thousands(text):
             usual = within or self._ranges[column]
             try:
                 plain = measure(text, self._unit_of(column), usual).usual
@@ -143,6 +125,32 @@ class FrontCells(FrontHands):
         if self._sizes[0] != row.number:
             self._sizes = (row.number, self._part_sizes(row))
         return self._sizes[1]
+
+    def heights_of(self, row: ListRow) -> tuple[dict[str, str], ...]:
+        """Give the sizes of each of several fronts that one row has in its cell of heights, from
+        the top; empty for any other row."""
+        if self.header.find("height"):
+            return tuple({"height": one} for one in split_heights(super().cell(row, "height")))
+        parts = part_sizes(super().cell(row, "size"))
+        if len(parts) != 2 or not any(map(split_heights, parts)):
+            return ()
+        order = self._order(tuple(map(Part, parts)))
+        if not order:
+            self.unordered = self.unordered or (row, super().cell(row, "size"))
+            return ()
+        sizes = dict(zip(order, parts, strict=False))
+        heights = split_heights(sizes.get("height", ""))
+        return tuple({"width": sizes.get("width", ""), "height": one} for one in heights)
+
+    def read_sized(
+        self, row: ListRow, count: int, sizes: dict[str, str]
+    ) -> tuple[FrontSpec, dict[Hand, int]]:
+        """Read one of the fronts of a row with the sizes that it has there."""
+        self._now = (row.number, sizes)
+        try:
+            return self.read_front(row, count)
+        finally:
+            self._now = (-1, {})
 
     def _part_sizes(self, row: ListRow) -> dict[str, str]:
         """Part the sizes in one cell; where nobody says which is which, that is kept to be asked,
@@ -206,7 +214,11 @@ class FrontCells(FrontHands):
     def _check_parts(self, row: ListRow) -> None:
         """Note a cell of sizes that holds none, or is empty, or begins with a count."""
         text = super().cell(row, "size")
-        if self.header.find("size") is None or self.header.find("width"):
+        if (
+            self._now[0] == row.number
+            or self.header.find("size") is None
+            or self.header.find("width")
+        ):
             return
         if self._is_counted(row):
             self.note_at(
@@ -242,51 +254,12 @@ class FrontCells(FrontHands):
                         self.doubled = (row, text)
                     return word
                 if column == "kind" and not self.kindless:
-                    self._unknown[shorten(text)].append(row.number)
+                    self._unknown[whole_words(text)].append(row.number)
                     return word
         kind = self.section or self.spec.unnamed
         if kind is None:
-            self._unknown[shorten(self.cell(row, "description"))].append(row.number)
+            self._unknown[whole_words(self.cell(row, "description"))].append(row.number)
         return FrontWord(kind)
-
-    kindless = False
-    """Whether its column of kinds names none: an article's number, a style."""
-
-    def word_of(self, text: str) -> FrontWord:
-        """Give what a cell says of its front, by the words that the person has explained first."""
-        meant = self._meant(text)
-        if meant is None:
-            return read_front(text)
-        return FrontWord(None if meant == "nothing" else meant, read_front(text).hand)
-
-    def _meant(self, text: str) -> KindMeant | None:
-        """Give what the person says that a word in a cell means, of several the longest."""
-        padded = f" {fold(text)} "
-        own = [word for word in self.spec.kinds if f" {fold(word)} " in padded]
-        return self.spec.kinds[max(own, key=len)] if own else None
-
-    def is_nothing(self, row: ListRow) -> bool:
-        """Tell whether a row has a word of which the person says that it is no front's."""
-        return any(self._meant(self.cell(row, column)) == "nothing" for column in KIND_COLUMNS)
-
-    def note_kinds(self) -> None:
-        """Note the words for kinds that are not known, each once."""
-        for text, numbers in self._unknown.items():
-            if not text and self.kind_asked:
-                continue
-            column = "kind" if self.header.find("kind") and not self.kindless else "description"
-            more = f"; {name_rows(numbers[1:])} too" if len(numbers) > 1 else ""
-            others = ", unnamed=KIND what all are that do not say it"
-            what = f"missing; {ALLOWED['kind']}; {answer(('unnamed', 'door'), bare=self._bare)}"
-            if text:
-                near = suggest(text, FRONT_KINDS)
-                what = (
-                    f"unknown kind ('{text}' given); {near}; "
-                    f"{answer_kind(text, self._bare)} says what it is (nothing: no front)"
-                    f"{others if column == 'description' else ''}"
-                )
-            self.note(numbers[0], self._heading(column), f"{what}{more}")
-            self.faulty.update(numbers)
 
     def read_name(self, row: ListRow, column: ListColumn) -> str:
         """Read an ID; a name that is none is written in its signs, and cut where it is too long."""

@@ -4,13 +4,24 @@ are a fault: nobody may choose between them.
 """
 
 from jigs.given.job import FrontKind
+from jigs.given.listspec import HandMeant
 from jigs.ground.geometry import Hand
-from jigs.reading.frontmaking import FrontMaking
-from jigs.reading.frontwords import count_hands, read_hand, read_yes
+from jigs.reading.frontsaid import FrontSaid, longest_word, whole_words
+from jigs.reading.frontwords import (
+    count_hands,
+    find_hand,
+    mentions_hand,
+    read_hand,
+    read_yes,
+    says_pair,
+    speaks_of_hinges,
+)
 from jigs.reading.headings import fold
 from jigs.reading.jobboxes import needless_hand
+from jigs.reading.listasked import asked_hand
 from jigs.reading.listcells import read_whole_number
 from jigs.reading.listcolumns import shorten
+from jigs.reading.listgiven import key_of
 from jigs.reading.tables import ListRow
 
 HANDS: tuple[Hand, ...] = ("left", "right")
@@ -20,7 +31,7 @@ _SHORTEST_NOTE = 2
 """Letters of a note that says a hand: one letter may be anything."""
 
 
-class FrontHands(FrontMaking):
+class FrontHands(FrontSaid):
     """Reads the cells that say which way a front hangs."""
 
     handless = False
@@ -76,9 +87,16 @@ class FrontHands(FrontMaking):
             if len(sides) == 1:
                 [side] = sides
                 said.setdefault(f"column '{self._heading(side)}'", side)
-            note = self.cell(row, "note")
-            if len(fold(note)) >= _SHORTEST_NOTE and (hand := read_hand(note)):
-                said.setdefault(f"'{note}'", hand)
+            note = "" if says_pair(self.cell(row, "note")) else self.cell(row, "note")
+            meant = self._meant_hand(note)
+            hand = find_hand(note) if meant is None and len(fold(note)) >= _SHORTEST_NOTE else meant
+            if hand in HANDS:
+                if not said:
+                    words = f"hinged {hand} ('{shorten(note)}')"
+                    self.remarks.append(f"{self.row_words(row.number)}: {words}")
+                said.setdefault(f"'{shorten(note)}'", "left" if hand == "left" else "right")
+            elif not said and meant is None and not self.cell(row, "hinged"):
+                self._keep_mention(row, note)
         if len(set(said.values())) > 1:
             words = " and ".join(f"{hand} by {text}" for text, hand in said.items())
             self.note(row.number, None, f"it hangs {words}: keep one")
@@ -98,9 +116,26 @@ class FrontHands(FrontMaking):
             sides[hand] = number if text.lower() not in MARKS else None
         return sides
 
+    def _keep_mention(self, row: ListRow, note: str) -> None:
+        """Keep a note that has a hand: to be asked where it speaks of hinges too, else told."""
+        word = whole_words(note)
+        if mentions_hand(note) and speaks_of_hinges(note):
+            self._handed[word].append(row.number)
+        elif mentions_hand(note):
+            said = f"no hand is said; '{word}' names one, which hands.{key_of(word)}=left makes it"
+            self.remarks.append(f"{self.row_words(row.number)}: {said}")
+
+    def _meant_hand(self, text: str) -> HandMeant | None:
+        """Give the hand that the person says a text has."""
+        found = longest_word(text, self.spec.hands)
+        return self.spec.hands[found] if found else None
+
     def _read_column(self, row: ListRow, kind: FrontKind | None) -> Hand | None:
         text = self.cell(row, "hinged")
-        hand = read_hand(text)
+        meant = self._meant_hand(text)
+        if meant == "nothing":
+            return None
+        hand = meant or find_hand(text)
         if self.handless or (kind == "pair" and not hand):
             return None  # of a pair the one leaf hangs left, the other right: it says nothing else
         needless = needless_hand(kind) if text else ""
@@ -108,9 +143,9 @@ class FrontHands(FrontMaking):
             self.note_at(row, "hinged", f"{needless} ('{shorten(text)}' given)")
             return None
         if text and hand is None and not _both(text) and not count_hands(text):
-            self.note_at(
-                row, "hinged", f"not a hand ('{shorten(text)}' given); allowed: left, right"
-            )
+            asked = asked_hand(self.row_words(row.number), whole_words(text))
+            what = f"not a hand ('{shorten(text)}' given); allowed: left, right"
+            self.note(row.number, self._heading("hinged"), what, asked)
         return hand
 
 

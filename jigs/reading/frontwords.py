@@ -1,5 +1,5 @@
 """What the words in a cell say of a front: its kind, its hand; that a row is a sum; how many hang
-left and how many right. The words stand in `frontwords.toml`.
+left and how many right; where in its box it hangs. The words stand in `frontwords.toml`.
 
 A cell may say more than its kind (`Shaker door, white`); one that says two kinds, or a word that is
 of no front (`drawer box`, `flap`), says none.
@@ -8,10 +8,13 @@ of no front (`drawer box`, `flap`), says none.
 (FrontWord(kind='door', hand='left', doubled=False), 'drawer', None)
 >>> count_hands("je 1x L + 1x R"), count_hands("left of the range")
 ({'left': 1, 'right': 1}, {})
+>>> find_hand("rechts angeschlagen"), find_hand("left of the range"), read_place("Vorrat unten")
+('right', None, 'below')
 """
 
 from collections.abc import Iterator, Mapping
 from functools import cache
+from typing import Literal
 
 from jigs.given.job import FRONT_KINDS, FrontKind
 from jigs.ground.geometry import Hand
@@ -24,6 +27,11 @@ _SHORTEST = 3
 _MOST_WORDS = 4
 """Words that belong together."""
 _NONE = "none"
+_NOTHING = "nothing"
+
+Place = Literal["above", "below", "from-top", "from-bottom"]
+"""Where in its box a front hangs, or from which end the rows of its box stand."""
+PLACES: tuple[Place, ...] = ("above", "below", "from-top", "from-bottom")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,18 +54,52 @@ def read_front(text: str) -> FrontWord:
     folded = fold(text)
     if kind := _kind(_words()["kind"].get(folded, "")):
         return FrontWord(kind, None, kind == "pair" and folded != "pair")
-    meant = tuple(_meanings(folded.split()))
+    tokens = folded.split()
+    for start in range(len(tokens)):
+        # The letter of a hand stands last: `Porte d'angle` says none.
+        if hand := _hand(_words()["handed"].get(" ".join(tokens[start:]), "")):
+            before = set(_meanings(tokens[:start], _known()))
+            return FrontWord() if before - {"door", hand} else FrontWord("door", hand)
+    meant = tuple(_meanings(tokens, _known()))
     kinds = {kind for word in meant if (kind := _kind(word))}
     hands = {hand for word in meant if (hand := _hand(word))}
-    if len(kinds) != 1 or _NONE in meant:
+    if len(kinds) != 1 or _NONE in meant or _NOTHING in meant:
         return FrontWord()
     [kind] = kinds
     return FrontWord(kind, next(iter(hands)) if len(hands) == 1 else None, kind == "pair")
 
 
-def _meanings(tokens: list[str]) -> Iterator[str]:
+@cache
+def _known() -> Mapping[str, str]:
+    words = _words()
+    return {**words["none"], **words["hand"], **words["nothing"], **words["kind"]}
+
+
+@cache
+def is_nothing(text: str) -> bool:
+    """Tell whether a cell names what is no front, and no front beside it.
+
+    >>> is_nothing("Passleiste, weiß"), is_nothing("Door beside the filler")
+    (True, False)
+    """
+    meant = set(_meanings(fold(text).split(), _known()))
+    return _NOTHING in meant and not any(map(_kind, meant))
+
+
+@cache
+def read_place(text: str) -> Place | None:
+    """Give where a cell says that its front hangs, or from where the rows stand; None where it says
+    neither, both, or says it of a handle."""
+    tokens = fold(text).split()
+    if _NONE in _meanings(tokens, _words()["none"]):
+        return None
+    meant = set(_meanings(tokens, _words()["place"]))
+    found = [place for place in PLACES if place in meant]
+    return found[0] if len(found) == 1 else None
+
+
+def _meanings(tokens: list[str], known: Mapping[str, str]) -> Iterator[str]:
     """Yield what the words mean that are known; of several that belong together, together."""
-    known = {**_words()["none"], **_words()["hand"], **_words()["kind"]}
     start = 0
     while start < len(tokens):
         end = min(start + _MOST_WORDS, len(tokens))
@@ -89,9 +131,46 @@ def read_hand(text: str) -> Hand | None:
     return _hand(_words()["hand"].get(fold(text), ""))
 
 
+@cache
+def find_hand(text: str) -> Hand | None:
+    """Give the hand that a cell says in words about hinges and no others: `hinged on right`."""
+    if hand := read_hand(text):
+        return hand
+    tokens = fold(text).split()
+    beside = {**_words()["hinging"], **_words()["linking"]}
+    hands = {read_hand(token) for token in tokens if token not in beside}
+    if len(hands) != 1 or not any(token in _words()["hinging"] for token in tokens):
+        return None
+    return hands.pop()
+
+
+@cache
+def mentions_hand(text: str) -> bool:
+    """Tell whether a cell has a word for a hand, whatever it says with it."""
+    known = _words()["hand"]
+    return any(len(token) > 1 and token in known for token in fold(text).split())
+
+
+@cache
+def speaks_of_hinges(text: str) -> bool:
+    """Tell whether a cell has a word about hinges or the way a door opens."""
+    return any(token in _words()["hinging"] for token in fold(text).split())
+
+
+@cache
+def says_pair(text: str) -> bool:
+    """Tell whether a note says that its doors are a pair."""
+    folded = fold(text)
+    return folded in _words()["paired"] or "pair" in _meanings(folded.split(), _words()["kind"])
+
+
 def count_hands(text: str) -> dict[Hand, int]:
     """Give how many of a row hang left and how many right; empty where it does not say both."""
-    tokens = fold(text).split()
+    tokens = [
+        token
+        for token in fold(text).split()
+        if token not in _words()["hinging"] and token not in _words()["linking"]
+    ]
     found: dict[Hand, int] = {}
     number = 0
     for token in tokens:

@@ -56,6 +56,15 @@ def split_sizes(text: str) -> tuple[Part, ...]:
     return tuple(parts)
 
 
+def part_sizes(text: str) -> tuple[str, ...]:
+    """Part a cell at its signs of multiplication.
+
+    >>> part_sizes("796,5 x 140 / 284")
+    ('796,5', '140 / 284')
+    """
+    return tuple(re.split(_BETWEEN, text.strip()))
+
+
 def _read_part(piece: str) -> Part:
     """Part a letter, before or behind, from its size: `B 597`, `28"H`."""
     if found := re.fullmatch(_BEFORE, piece):

@@ -2,7 +2,8 @@
 
 The line is parted by commas, each part a key, an equals sign and what it holds. A key is a column,
 or one of the settings of `ListSpec` (`order`, `empty_box`, ...); `kinds.WORD` says what a word of
-the list means. A column stands at a spreadsheet's letter, at a number from 1, or is
+the list means, `hands.WORD` which hand, `rows.BOX` from which end a box's rows stand. A
+column stands at a spreadsheet's letter, at a number from 1, or is
 called by its heading, and may name its unit behind it: `width=C (in)`. A heading that looks like a
 letter or a number, or has a comma in it, stands between quotes. `nothing` are columns that are left
 alone.
@@ -17,7 +18,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
 from jigs.given.job import FRONT_KINDS, FrontKind
-from jigs.given.listspec import NOTHING, SETTINGS, KindMeant, ListSpec
+from jigs.given.listspec import NOTHING, SETTINGS, HandMeant, KindMeant, ListSpec, RowsFrom
 from jigs.ground.errors import JigsheetError
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import show_value
@@ -28,7 +29,14 @@ from jigs.reading.tomltables import Table
 
 COLUMN_KEYS: tuple[str, ...] = (*LIST_COLUMNS, NOTHING)
 KINDS_MEANT: tuple[KindMeant, ...] = (*FRONT_KINDS, "nothing")
-_KINDS = "kinds."
+HANDS_MEANT: tuple[HandMeant, ...] = ("left", "right", "nothing")
+ROWS_FROM: tuple[RowsFrom, ...] = ("from-top", "from-bottom")
+WORDED: Mapping[str, tuple[str, tuple[str, ...]]] = {
+    "kinds": ("kinds.", KINDS_MEANT),
+    "hands": ("hands.", HANDS_MEANT),
+    "box_rows": ("rows.", ROWS_FROM),
+}
+"""The tables by words of the list: how a key of theirs begins in one line, what it may hold."""
 _PART = r"""(?:[^,"']|"[^"]*"|'[^']*'|["'])+"""
 _KEY = r"""(?s)((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)"""
 
@@ -36,7 +44,7 @@ _KEY = r"""(?s)((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)"""
 def parse_columns(text: str) -> ListSpec:
     """Read the line of `--columns`. Raises JigsheetError with everything that is wrong in it."""
     columns: dict[str, tuple[str, ...]] = {}
-    kinds: dict[str, KindMeant] = {}
+    worded: dict[str, dict[str, Any]] = {name: {} for name in WORDED}
     settings: dict[str, Any] = {}
     wrong: list[str] = []
     for part in filter(None, (part.strip() for part in re.findall(_PART, text))):
@@ -45,13 +53,13 @@ def parse_columns(text: str) -> ListSpec:
             wrong.append(f"not a key with what it holds ({show_value(part)} given); width=C is one")
             continue
         key, value = " ".join(found[1].lower().split()), found[2].strip()
-        if key.startswith(_KINDS):
-            kind = next((kind for kind in KINDS_MEANT if kind == value.lower()), None)
-            word = _unquoted(found[1].strip()[len(_KINDS) :].strip())
-            if kind is None:
-                wrong.append(_not_allowed(found[1].strip(), value, KINDS_MEANT))
+        if table := next((name for name in WORDED if key.startswith(WORDED[name][0])), ""):
+            begun, meant = WORDED[table]
+            word = _unquoted(found[1].strip()[len(begun) :].strip())
+            if value.lower() not in meant:
+                wrong.append(_not_allowed(found[1].strip(), value, meant))
             elif word:
-                kinds[word] = kind
+                worded[table][word] = value.lower()
         elif key == "sheet":
             settings[key] = _unquoted(value)
         elif (name := re.sub("[ -]", "_", key)) in SETTINGS:
@@ -70,7 +78,8 @@ def parse_columns(text: str) -> ListSpec:
             )
     if wrong:
         raise JigsheetError("\n".join(wrong))
-    return ListSpec(columns=columns, kinds=kinds, **settings)
+    said: dict[str, Any] = {**worded, **settings}
+    return ListSpec(columns=columns, **said)
 
 
 def read_list_table(table: Table | None) -> ListSpec:
@@ -78,7 +87,7 @@ def read_list_table(table: Table | None) -> ListSpec:
     if table is None:
         return ListSpec()
     columns: dict[str, tuple[str, ...]] = {}
-    kinds: dict[str, KindMeant] = {}
+    worded: dict[str, dict[str, Any]] = {}
     if inner := table.table("columns"):
         for key in COLUMN_KEYS:
             value = inner.pick(key)
@@ -90,12 +99,15 @@ def read_list_table(table: Table | None) -> ListSpec:
             else:
                 inner.note(key, f"not a column ({inner.given(key)} given); {WHERE}")
         inner.close()
-    given = table.peek("kinds")
-    if inner := table.table("kinds"):
-        for word in given if isinstance(given, dict) else ():
-            if kind := inner.choice(word, KINDS_MEANT):
-                kinds[word] = kind
-    spec = ListSpec(columns=columns, kinds=kinds, **read_keys(table, ListSpec))
+    for name, (_, meant) in WORDED.items():
+        given = table.peek(name)
+        found = worded.setdefault(name, {})
+        if inner := table.table(name):
+            for word in given if isinstance(given, dict) else ():
+                if value := inner.choice(word, meant):
+                    found[word] = value
+    said: dict[str, Any] = {**worded, **read_keys(table, ListSpec)}
+    spec = ListSpec(columns=columns, **said)
     table.close()
     return spec
 
@@ -110,7 +122,8 @@ def write_columns(spec: ListSpec) -> str:
     'width=C (in),nothing=F,kinds.Klappe=lift'
     """
     parts = [f"{key}={where}" for key, places in spec.columns.items() for where in places]
-    parts += [f"{_KINDS}{word}={kind}" for word, kind in spec.kinds.items()]
+    for name, (begun, _) in WORDED.items():
+        parts += [f"{begun}{key_of(word)}={is_}" for word, is_ in getattr(spec, name).items()]
     parts += [f"{key}={value}" for key in SETTINGS if (value := getattr(spec, key))]
     return ",".join(parts)
 
@@ -130,8 +143,9 @@ def write_list_table(spec: ListSpec) -> str:
             for key, places in spec.columns.items()
         }
         lines.append(f"columns = {_inline(columns)}")
-    if spec.kinds:
-        lines.append(f"kinds = {_inline(spec.kinds)}")
+    for name in WORDED:
+        if said := getattr(spec, name):
+            lines.append(f"{name} = {_inline(said)}")
     lines += [f"{key} = {_text(value)}" for key in SETTINGS if (value := getattr(spec, key))]
     return "\n".join(["[list]", *lines]) if lines else ""
 
@@ -151,6 +165,13 @@ def _text(value: object) -> str:
 
     # What JSON escapes in a text, TOML reads alike.
     return json.dumps(value, ensure_ascii=False)
+
+
+def key_of(word: str) -> str:
+    """Write a word so that the signs which part a line stand in it for themselves."""
+    if not any(sign in word for sign in ",=\"'"):
+        return word
+    return f"'{word}'" if '"' in word else f'"{word}"'
 
 
 def _unquoted(text: str) -> str:

@@ -8,7 +8,9 @@ answer it: `--columns` for a list that stands alone, `[list]` for one that a job
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from jigs.given.job import FRONT_KINDS
 from jigs.given.listspec import NOTHING, SETTINGS
+from jigs.ground.errors import Asked
 from jigs.reading.headings import LENGTH, LIST_COLUMNS
 from jigs.reading.listcolumns import Header, ListHeading, column_letter, shorten
 
@@ -47,7 +49,38 @@ def answer_kind(word: str, bare: bool) -> str:
     )
 
 
-def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str]]:
+KINDS_ASKED: tuple[tuple[str, str], ...] = (
+    ("a door", "door"),
+    ("a double door, both leaves", "pair"),
+    ("a drawer's front", "drawer"),
+    ("a tall pull-out's front", "pullout"),
+    ("a false front, that does not open", "false-front"),
+    ("an appliance's panel", "panel"),
+    ("a flap that goes up", "lift"),
+    ("an opening, without a front", "opening"),
+)
+"""What a word for a front may mean, in words."""
+
+
+def kinds_asked(words: str, key: str, *, nothing: bool) -> Asked:
+    """Ask what a word of the list is, or what all are that do not say it."""
+    choices = [(said, f"{key}={kind}") for said, kind in KINDS_ASKED]
+    if nothing:
+        choices.append(("no front: leave such rows alone", f"{key}={NOTHING}"))
+    return Asked(words, tuple(choices))
+
+
+def columns_asked(words: str, column: str, header: Header, leave: str = "") -> Asked:
+    """Ask which of a list's columns is the one that is wanted; `leave`: what leaves it alone."""
+    choices = [
+        (f"{column_letter(place)} '{shorten(cell)}'", f"{column}={column_letter(place)}")
+        for place, cell in enumerate(header.cells)
+        if cell and not any(h.place == place and h.column in LIST_COLUMNS for h in header.headings)
+    ]
+    return Asked(words, (*choices, *([("none: leave it alone", leave)] if leave else [])))
+
+
+def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str, Asked]]:
     """Ask which column is which, where the headings do not say it: each question with the heading
     that it is of."""
     sized = header.find("size") is not None
@@ -63,6 +96,13 @@ def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str]]:
                 f"'{first.text}' before it): which of them? "
                 f"{answer((other.twice, column_letter(first.place)), bare=bare)} or "
                 f"{answer((other.twice, letter), bare=bare)}",
+                Asked(
+                    f"Two columns may be the {other.twice}: which is it?",
+                    tuple(
+                        (f"{column_letter(at)} '{text}'", f"{other.twice}={column_letter(at)}")
+                        for at, text in ((first.place, first.text), (other.place, other.text))
+                    ),
+                ),
             )
         elif _is_asked(other.like, header, sized) and other.like not in missing:
             yield (
@@ -70,10 +110,30 @@ def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str]]:
                 f"unknown column ('{other.text}' given); did you mean '{other.like}'? "
                 f"{answer((other.like, letter), bare=bare)}, or "
                 f"{answer((NOTHING, letter), bare=bare)}",
+                Asked(
+                    f"Is column {letter} '{other.text}' the {other.like}?",
+                    (
+                        ("yes", f"{other.like}={letter}"),
+                        ("no: leave it alone", f"{NOTHING}={letter}"),
+                    ),
+                ),
             )
     length = header.find(LENGTH)
     if length and missing and bare:
-        yield length.name, _ask_length(header, column_letter(length.place), length.name)
+        letter = column_letter(length.place)
+        other_size = next((h for side in SIDES if (h := header.find(side))), None)
+        beside = column_letter(other_size.place) if other_size else "D"
+        yield (
+            length.name,
+            _ask_length(header, letter, length.name),
+            Asked(
+                f"Is '{length.name}' a front's height, as it hangs, or its width?",
+                (
+                    ("its height", f"width={beside},height={letter}"),
+                    ("its width", f"width={letter},height={beside}"),
+                ),
+            ),
+        )
         return
     for side in missing if bare else []:
         like = next((other for other in header.unread if other.like == side), None)
@@ -86,6 +146,7 @@ def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str]]:
             f"{' (of a pair: of one leaf)' if side == 'width' else ''}"
             f"{f'; is it {said}?' if said else '; where does it stand?'} "
             f"{answer((side, letter), bare=bare)}",
+            columns_asked(f"Which column is the {side}?", side, header),
         )
 
 
@@ -169,6 +230,41 @@ def ask_column(column: str, letter: str, some: Sequence[str], bare: bool) -> str
     )
 
 
+def ask_doors_alike(rows: str, count: int, box: str, bare: bool) -> str:
+    """Ask whether several doors of one row on one box hang side by side."""
+    return (
+        f"{count} doors alike on box '{box}' ({rows}): one above the other, or two and two side by "
+        f"side? {answer(('doors_alike', 'stack'), bare=bare)} or doors_alike=pair; where each "
+        "hangs on a box of its own, give each its row"
+    )
+
+
+def ask_hand(rows: str, text: str, bare: bool) -> str:
+    """Ask whether a note that has a hand says on which side the hinges are."""
+    left, right = (
+        answer((f"hands.{text}", hand), bare=True) if bare
+        else f'hands = {{ "{text}" = "{hand}" }} in [list]'
+        for hand in ("left", "right")
+    )  # fmt: skip
+    return (
+        f"no hand is said, but '{text}' has one ({rows}): are the hinges there? {left}, {right}, "
+        "or nothing where it says something else"
+    )
+
+
+def ask_rows(box: str, words: str, more: Sequence[str], *, free: bool, bare: bool) -> str:
+    """Ask whether the rows of a box stand from the top; `words` say what is strange in them, `free`
+    whether one answer for the whole list settles it."""
+    if bare:
+        own = f"--columns rows.{box}=from-bottom turns them, rows.{box}=from-top keeps them"
+        whole = ", rows=from-bottom or rows=from-top is for the whole list"
+    else:
+        own = f'box_rows = {{ "{box}" = "from-bottom" }} in [list] turns them, from-top keeps them'
+        whole = ', rows = "from-bottom" or "from-top" is for the whole list'
+    also = f"; box {', '.join(more[:MOST_NAMED])} too" if more else ""
+    return f"{box}: {words}; meant so? {own}{whole if free else ''}{also}"
+
+
 def ask_both_hands(rows: str, box: str, bare: bool) -> str:
     """Ask whether a left and a right door of one size on one box hang side by side."""
     return (
@@ -216,3 +312,6 @@ def ask_thousands(row: str, text: str, bare: bool) -> str:
         f"'{shorten(text)}' ({row}): does the {sign} part thousands? "
         f"{answer(('thousands', sign), bare=bare)}, or thousands={other} where it is a decimal's"
     )
+
+
+assert {kind for _, kind in KINDS_ASKED} == {*FRONT_KINDS}

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from jigs.given.listspec import ListSpec
 from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
-from jigs.ground.errors import Fault, LengthError, refusal
+from jigs.ground.errors import Asked, Fault, LengthError, refusal
 from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, is_bare, show_value
 from jigs.ground.nearest import suggest
 from jigs.ground.values import dataclass
@@ -160,7 +160,12 @@ class RowReader:
         told = {"width", "height"} if sizes and whole else set()
         if told:
             remedy = self.scale_remedy(sizes[0].meant)
-            self._note_all(sizes[0], "all sizes fit", "width", remedy)
+            meant = sizes[0].meant
+            asked = Asked(
+                f"No unit is said: what are sizes such as {sizes[0].text} in?",
+                tuple((unit, f"units={unit}") for unit in meant),
+            )
+            self._note_all(sizes[0], "all sizes fit", "width", remedy, asked)
         for column in dict.fromkeys(misfit.column for misfit in self._misfits):
             found = [misfit for misfit in self._misfits if misfit.column == column]
             if not _is_size(column) and len(found) > 1 and len(found) == len(self._bare_in[column]):
@@ -173,7 +178,10 @@ class RowReader:
                 words = word_unit(misfit.text, misfit.unit, misfit.within, misfit.meant)
                 self.note(misfit.row, self._heading(misfit.column), words)
 
-    def _note_all(self, first: _Misfit, what: str, heading: str, remedy: str = "") -> None:
+    def _note_all(
+        self, first: _Misfit, what: str, heading: str, remedy: str = "",
+        asked: Asked | None = None,
+    ) -> None:  # fmt: skip
         """Note that the header does not name the unit of all that stands below it."""
         others = " or ".join(f"'{heading} ({unit})'" for unit in first.meant)
         self.note(
@@ -181,6 +189,7 @@ class RowReader:
             None,
             f"{what} only another unit ({first.text} {first.unit} given first, and {first.within} "
             f"is usual): {' or '.join(first.meant)}? Say so in the header with {others}{remedy}",
+            asked,
         )
 
     def check_both(self, row: ListRow, first: str = "width", second: str = "height") -> None:
@@ -343,10 +352,10 @@ class RowReader:
         heading = self.header.find(column) or self.header.find("size")
         return heading.name if heading else column
 
-    def note(self, row: int, column: str | None, what: str) -> None:
-        """Note a fault in a row, or in a column of it."""
+    def note(self, row: int, column: str | None, what: str, asked: Asked | None = None) -> None:
+        """Note a fault in a row, or in a column of it, with what it asks."""
         place = self.place(row) if column is None else f"{self.place(row)}, column {column}"
-        self.faults.append(Fault(place, what))
+        self.faults.append(Fault(place, what, asked))
         self.faulty.add(row)
 
     def place(self, row: int) -> str:

@@ -29,7 +29,11 @@ def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -
         lines.append(f"Left alone: {', '.join(words)}.")
     if reader.left:
         lines.append(f"No fronts: {_rows(reader)}.")
-    if words := [f"'{text}' {kind}" for text, kind in reader.kinds.items() if text.lower() != kind]:
+    if words := [
+        f"'{text}' {kind}{f' hinged {hand}' if (hand := reader.word_of(text).hand) else ''}"
+        for text, kind in reader.kinds.items()
+        if text.lower() != kind
+    ]:
         lines.append(f"Kinds: {_some(words)}.")
     if words := [f"'{shorten(text)}' is {name}" for text, name in reader.names.items()]:
         lines.append(f"IDs: {_some(words)}.")
@@ -51,8 +55,7 @@ def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -
 
 def _rows(reader: FrontRows) -> str:
     first = [
-        f"{reader.row_words(row.number)} '{shorten(next(filter(None, row.cells)))}'"
-        for row in reader.left[:3]
+        f"{reader.row_words(row.number)} '{shorten(reader.called(row))}'" for row in reader.left[:3]
     ]
     more = [row.number for row in reader.left[3:]]
     return ", ".join([*first, *([name_rows(more)] if more else [])])

@@ -34,12 +34,12 @@ def test_a_row_is_read_whole(tmp_path: Path) -> None:
     front_list = read(
         tmp_path,
         "id,box,kind,width,height,count,hinged,thickness,stile,pull,finish,note\n"
-        "d1,b1,Door,454,713,2,LH,22,57,bar,white,left of the range\n",
+        "d1,b1,Drawer,454,713,2,,22,57,bar,white,left of the range\n",
     )
     (row,) = front_list.rows
-    assert (row.spec.id, row.box, row.count, row.spec.kind) == ("D1", "B1", 2, "door")
+    assert (row.spec.id, row.box, row.count, row.spec.kind) == ("D1", "B1", 2, "drawer")
     assert (row.spec.width, row.spec.height) == (454.0, 713.0)
-    assert (row.spec.hinged, row.spec.thickness, row.spec.five_piece.stile) == ("left", 22.0, 57.0)
+    assert (row.spec.thickness, row.spec.five_piece.stile) == (22.0, 57.0)
     assert row.spec.opened_by.pull == "bar"
     assert (row.spec.words.finish, row.spec.words.note) == ("white", "left of the range")
     assert row.where.endswith("fronts.csv: row 2")
@@ -333,7 +333,7 @@ def test_a_break_in_a_text_is_a_space(tmp_path: Path) -> None:
 
 def test_exchanged_sizes_of_a_row_are_asked_about(tmp_path: Path) -> None:
     """Its height is the width of its box."""
-    text = "box,kind,w,h\nB1,door,454,600\nB1,drawer,140,454\nB1,drawer,440,140\n"
+    text = "box,kind,w,h\nB1,drawer,454,600\nB1,drawer,140,454\nB1,drawer,440,140\n"
     first, second = refuse(tmp_path, text)
     assert "row 3: width and height exchanged? different widths in box B1" in first
     assert "row 4: different widths in box B1" in second
