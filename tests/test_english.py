@@ -45,7 +45,6 @@ ALLOWED: dict[str, tuple[str, set[str]]] = {
     ),
     "jigs/reading/headings.py": ("keys of columns", {"edge radius", "hinges at", "bored tab"}),
     "jigs/reading/listcells.py": ("signs between two sizes", {" x", " ("}),
-    "jigs/reading/listgiven.py": ("the beginning of a key", {"kinds."}),
     "jigs/reading/listrows.py": (
         "keys of columns, and the cell of a date, which comes from another process as text",
         {" 2", "width", "height", "a date or time"},

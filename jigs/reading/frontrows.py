@@ -138,10 +138,10 @@ class FrontRows(FrontLook):
         gap = self._between
 
         def made(pairs: int, leaf: float | None) -> str:
-            many = f"{pairs} double doors, one above the other, each" if pairs > 1 else "one, and"
+            many = f"{pairs} double doors, one above the other" if pairs > 1 else "one double door"
             if leaf is None:
-                return f"{many.removesuffix(', and')}"
-            return f"{many} its box about {format_length(2 * leaf + gap, self.unit)} wide"
+                return many
+            return f"{many}, {format_length(2 * leaf + gap, self.unit)} wide"
 
         half = None if width is None else (width - gap) / 2
         return (

@@ -112,8 +112,8 @@ def test_a_kind_for_a_word_leaves_words_with_a_hand_alone(tmp_path: Path) -> Non
 
 
 @pytest.mark.parametrize(
-    "word", ["Passleiste", "Sockelblende", "Regalboden", "Wangenblende", "Filler strip", "End panel",
-             "Plinthe", "Zócalo", "Widget"]
+    "word", ["Passleiste", "Sockelblende", "Regalboden", "Wangenblende", "Filler strip",
+             "End panel", "Plinthe", "Zócalo", "Widget"]
 )  # fmt: skip
 def test_rows_that_are_no_front(tmp_path: Path, word: str) -> None:
     """Left alone by their word, or because the person says so; named either way, job or none."""
