@@ -17,11 +17,12 @@ from cli.terminal import fitted, plain, tell
 if TYPE_CHECKING:
     from jigs.asking.draft import Draft
     from jigs.asking.question import Asking, Question
-    from jigs.ground.errors import ReadingError
 
 ENDING = ".answers"
 """How the name of the file ends that keeps the answers, beside the job."""
 SCHEMA = 1
+AGAIN = "="
+"""The answer that stood before the person went back."""
 
 
 @dataclass(slots=True)
@@ -33,6 +34,8 @@ class Kept:
     columns: str = ""
     """How that is read, as --columns has it."""
     answers: dict[str, str] = field(default_factory=dict)
+    taken_back: dict[str, str] = field(default_factory=dict)
+    """What was answered before the person went back, by the keys of the questions."""
 
     @classmethod
     def beside(cls, job: Path) -> "Kept":
@@ -128,6 +131,11 @@ def _ask(question: "Question[Any]", put: list[str], kept: Kept) -> str:
         tell(line)
     for line in box_lines(question.boxes, question.unit):
         tell(line)
+    before = kept.taken_back.get(question.key, "")
+    if before:
+        tell(f"   You had answered: {before}")
+        tell(f"   {AGAIN} takes it again; what you type stands in its place.")
+    doubted = ""
     while True:
         # The last line alone is the prompt: what edits it takes it for as long as it stands there.
         *lines, prompt = fitted(f"{plain(prompt_of(question))}: ", sys.stderr).splitlines()
@@ -136,6 +144,8 @@ def _ask(question: "Question[Any]", put: list[str], kept: Kept) -> str:
         text: str = click.prompt(
             prompt.removesuffix(" ").removesuffix(":"), default="", show_default=False, err=True
         ).strip()
+        if text == AGAIN and before:
+            text = before
         if text == MORE:
             for line in more_lines(question):
                 tell(line)
@@ -145,10 +155,15 @@ def _ask(question: "Question[Any]", put: list[str], kept: Kept) -> str:
                 tell("   This is the first question.")
                 continue
             for key in put[-2:]:
-                kept.answers.pop(key, None)
+                if key in kept.answers:
+                    kept.taken_back[key] = kept.answers.pop(key)
             raise _Back
         text = question.settle(text)
         fault = _fault_of(question, text)
+        if not fault and on_terminal() and text != doubted and (doubt := question.doubt(text)):
+            tell(f"   {doubt}; type it again if it is so.")
+            doubted = text
+            continue
         if not fault:
             kept.answers[question.key] = text
             kept.save()
@@ -157,33 +172,6 @@ def _ask(question: "Question[Any]", put: list[str], kept: Kept) -> str:
             tell(f"   {fault}")
             continue
         raise ReadingError([Fault(question.key, fault)])
-
-
-def ask_columns(error: "ReadingError", kept: Kept) -> None:
-    """Ask what a list does not say itself, and keep it. Raises the error again where nobody can be
-    asked."""
-    from jigs.ground.errors import JigsheetError
-    from jigs.reading.listgiven import parse_columns
-
-    if not on_terminal():
-        raise error
-    if error.told:
-        tell(error.told)
-    tell(str(error))
-    while True:
-        text: str = click.prompt(
-            "   What its columns and cells are, as --columns takes it", err=True
-        ).strip()
-        for said in (",".join(filter(None, (kept.columns, text))), text):
-            try:
-                parse_columns(said)
-            except JigsheetError as wrong:
-                fault = str(wrong)
-                continue
-            kept.columns = said
-            kept.save()
-            return
-        tell(f"   {fault}")
 
 
 def on_terminal() -> bool:

@@ -1,15 +1,16 @@
 """`jigsheet new`: the few questions that matter, and the job file that their answers make."""
 
 import os
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from cli.asking import Kept, ask_columns, hold_interview
+from cli.asking import Kept, hold_interview
 from cli.failures import Failure
+from cli.listasking import ListTalk
 from cli.manners import command
 from cli.options import columns_option
 from cli.output import make_folder, write_new
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from jigs.asking.draft import Draft
     from jigs.asking.interview import Listed
     from jigs.asking.question import Asking
+    from jigs.given.hangsat import RowsFrom
     from jigs.given.listspec import ListSpec
     from jigs.ground.lengths import Unit
     from jigs.reading.frontlist import FrontList
@@ -121,7 +123,11 @@ def new(
         kept.columns = write_columns(columns)
     if fronts:
         kept.fronts = _seen_from(fronts, job.parent)
-    listed = _open_list(kept.fronts, job.parent, given, kept) if kept.fronts else None
+    try:
+        listed = _open_list(kept.fronts, job.parent, given, kept) if kept.fronts else None
+    except click.Abort:
+        _tell_stopped(kept)
+        raise
 
     def start() -> "Asking[Draft]":
         from jigs.asking.interview import interview
@@ -179,14 +185,20 @@ def _settle(
     try:
         draft, asked = hold_interview(start, kept)
     except (click.Abort, ReadingError):
-        tell("")
-        if kept.answers:
-            tell(f"Stopped. {_count(kept)} kept in '{kept.path}'; the same command goes on there.")
+        _tell_stopped(kept)
         raise
     for key in given:
         if key not in asked:
             tell(f"Not used: {key}, of which nothing is asked here.")
     return draft, len(asked)
+
+
+def _tell_stopped(kept: Kept) -> None:
+    """Say where what was answered is kept."""
+    tell("")
+    if kept.answers or kept.path.exists():
+        what = f"{_count(kept)} kept" if kept.answers else "What you said of the list is kept"
+        tell(f"Stopped. {what} in '{kept.path}'; the same command goes on there.")
 
 
 def _count(kept: Kept) -> str:
@@ -250,6 +262,7 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) ->
     def read(unit: "Unit") -> "FrontList":
         return read_front_list(path, unstated=unit, listed=parse_columns(kept.columns))
 
+    talk = ListTalk(kept)
     front_list: FrontList | None = None
     while front_list is None:
         errors: list[ReadingError] = []
@@ -261,18 +274,26 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) ->
                 errors.append(error)
         else:
             # In the wrong unit its sizes are faults besides.
-            ask_columns(min(errors, key=lambda error: len(error.faults)), kept)
+            talk.ask(min(errors, key=lambda error: len(error.faults)))
     if faults := check_boxes_named(front_list):
         raise ReadingError(faults, front_list.told)
     mention(front_list.told)
+    if talk.asked:
+        from templates.words.listasks import next_time_line
 
-    def table(unit: "Unit") -> str:
+        mention(next_time_line(kept.columns))
+
+    def table(unit: "Unit", turned: Collection[str]) -> str:
         """Say how the list is read, and its unit where it says none and that is not the job's."""
         spec = parse_columns(kept.columns)
         try:
             alike = read(unit).rows == front_list.rows
         except ReadingError:
             alike = False
+        ways: dict[str, RowsFrom] = {
+            box: "from-top" if box in front_list.from_bottom else "from-bottom" for box in turned
+        }
+        spec = replace(spec, box_rows={**spec.box_rows, **ways})
         return write_list_table(spec if alike else replace(spec, units=front_list.unit))
 
     return Listed(name=name, front_list=front_list, table=table)

@@ -8,6 +8,7 @@ from jigs.asking.forms import CountForm, Given, LengthForm, as_read, figure, giv
 from jigs.asking.notation import BoxForm, Fix, FixesForm
 from jigs.asking.question import Asking, Question, ask
 from jigs.given.job import BoxKind, BoxSpec, Reveal
+from jigs.ground.believable import Range
 from jigs.ground.lengths import Unit
 from jigs.ground.values import replace
 from jigs.reading.fieldkeys import BOXES
@@ -20,6 +21,11 @@ STANDING: BoxKind = "base"
 HANGING: BoxKind = "wall"
 ROWS = {"": STANDING, "wall_": HANGING}
 """Boxes on the floor, and those that hang, by how the keys of their questions begin."""
+LIKELY: Mapping[str, Range] = {
+    "": Range(30, 300, zero=True),
+    "wall_": Range(900, 2200),
+}
+"""How high the boxes of a row stand, mm (common practice, no source)."""
 SHELVED: tuple[BoxKind, ...] = ("wall", "tall", "base")
 """Boxes that are asked for shelves, where doors hang before them."""
 
@@ -137,6 +143,8 @@ def _fixed(
             box = replace(box, depth=None)
         if reveal:
             box = replace(box, height=given(stacks[box.id] + reveal.top_of(fix.kind), unit))
+    if fix.turned:
+        box = replace(box, fronts=box.fronts[::-1], turned=not box.turned)
     if fix.sizes:
         box = replace(box, width=fix.sizes[0], height=fix.sizes[1])
     if len(fix.sizes) > 2:
@@ -170,7 +178,8 @@ def ask_floor(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[Floor]:
         floor[row] = yield from ask(
             Question(
                 key=f"{row}above_floor", form=LengthForm(BOXES[kind].above_floor, unit),
-                may_open=True, figures={"usual": figure(ABOVE_FLOOR[kind], unit)},
+                likely=LIKELY[row], may_open=True,
+                figures={"usual": figure(ABOVE_FLOOR[kind], unit)},
             )
         )  # fmt: skip
     return floor

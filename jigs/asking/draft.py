@@ -103,6 +103,8 @@ class BoxDraft:
     """Whether its fronts stand in a list."""
     unseen: bool = False
     """Whether its kind was worked out from them, and nobody has looked at it."""
+    turned: bool = False
+    """Whether they hang the other way round than that was read."""
 
     @property
     def hung(self) -> bool:

@@ -4,7 +4,7 @@ A list comes first, or the boxes one by one, for all that follows hangs on them:
 for where no door hangs. What is not known stays open: its key stands in the file to be filled in.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 
 from jigs.asking.boxes import ask_boxes, ask_floor, ask_shelves, box_sections
 from jigs.asking.draft import RUNNING, BoxDraft, Draft, Line, Section
@@ -22,6 +22,7 @@ from jigs.asking.hardware import ask_hardware
 from jigs.asking.question import Asking, Question, ask, need
 from jigs.asking.walls import ask_walls
 from jigs.given.job import Material, Reveal
+from jigs.ground.believable import Range
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit
 from jigs.ground.values import dataclass, replace
@@ -31,6 +32,8 @@ from jigs.reading.jobfile import SCHEMA, UNITS
 
 EDGE = "edge"
 """The reveal is a front's edge to its own box's outside edge."""
+LIKELY_TOP = Range(2.5, 25)
+"""Less than that above a front rubs under a counter, mm (common practice, no source)."""
 GAP = "gap"
 """The reveal is the whole gap between two fronts that stand side by side."""
 
@@ -43,9 +46,9 @@ class Listed:
     """How the job file names it."""
     front_list: FrontList
     """The list, as it was read."""
-    table: Callable[[Unit], str]
-    """Gives the `[list]` table that a job in this unit needs, so that the list reads so there; ""
-    for none."""
+    table: Callable[[Unit, Collection[str]], str]
+    """Gives the `[list]` table that a job in this unit needs, so that the list reads so there, with
+    the rows of some boxes turned; "" for none."""
 
 
 def interview(name: str, listed: Listed | None = None, *, looked: bool = True) -> Asking[Draft]:
@@ -72,7 +75,8 @@ def interview(name: str, listed: Listed | None = None, *, looked: bool = True) -
         *walls,
         *box_sections(unit, boxes, places, floor, shelves),
     )
-    return Draft(sections=sections, listed_by=listed.table(unit) if listed else "")
+    turned = [box.id for box in boxes if box.turned]
+    return Draft(sections=sections, listed_by=listed.table(unit, turned) if listed else "")
 
 
 def reveals(amount: float, meaning: str) -> tuple[float, float]:
@@ -101,6 +105,7 @@ def _ask_reveal(unit: Unit) -> Asking[tuple[Reveal, tuple[Line, ...]]]:
     tops = yield from ask(
         Question(
             key="reveal_top", form=LengthsForm(keys["top"].within, unit, most=2), may_open=True,
+            likely=LIKELY_TOP,
             figures={"under": figure(under, unit), "else": figure(elsewhere, unit)},
         )
     )  # fmt: skip

@@ -26,6 +26,7 @@ from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest
 from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import BOXES, FRONTS
+from jigs.reading.frontwords import read_box_kind
 from jigs.reading.jobboxes import HAND_WORDS, MOST_ALIKE, needless_hand
 
 _TIMES = r"(?i)\s*[x×*]\s*"
@@ -34,7 +35,9 @@ _NEXT_FRONT = r"(?i)[,;]\s*(?=[0-9]*\s*[a-z])"
 _COUNT = r"(?i)([0-9]{1,3})\s+(?=[a-z])"
 
 BOX_LINE = "ID KIND WIDTH x HEIGHT x DEPTH: FRONTS from top to bottom"
-FIX_LINE = f"ID [ID ...] [KIND] [WIDTH x HEIGHT [x DEPTH]] {PARTED} ..."
+TURN = "turn"
+"""What turns the fronts of a box upside down."""
+FIX_LINE = f"ID [ID ...] [{TURN}] [KIND] [WIDTH x HEIGHT [x DEPTH]] {PARTED} ..."
 WALL_LINE = f"NAME: ID ID [NAME=WIDTHxHEIGHT] ID [ID@X] {PARTED} NAME: ..."
 
 
@@ -45,6 +48,8 @@ class Fix:
     id: str
     kind: BoxKind | None
     sizes: tuple[Given, ...]
+    turned: bool = False
+    """Whether its fronts hang the other way round: the first row is its lowest."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,15 +111,19 @@ class FixesForm:
             )
         kind: BoxKind | None = None
         rest = words[count:]
+        turned = bool(rest) and rest[0].lower() == TURN
+        rest = rest[1:] if turned else rest
         if rest and rest[0][:1].isalpha():
             kind = _box_kind(rest[0])
             rest = rest[1:]
-        if not rest and kind is None:
+        if not rest and kind is None and not turned:
             raise JigsheetError(
                 f"nothing said of it ('{text.strip()[:40]}' given); allowed: {self.allowed}"
             )
         sizes = _sizes(" ".join(rest), kind, self.unit) if rest else ()
-        return tuple(Fix(id=word.upper(), kind=kind, sizes=sizes) for word in words[:count])
+        return tuple(
+            Fix(id=word.upper(), kind=kind, sizes=sizes, turned=turned) for word in words[:count]
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +191,8 @@ class WallsForm:
 
 
 def _box_kind(word: str) -> BoxKind:
-    kind = next((kind for kind in BOX_KINDS if kind == word.lower()), None)
+    named = next((kind for kind in BOX_KINDS if kind == word.lower()), None)
+    kind = named or read_box_kind(word)
     if kind is None:
         raise JigsheetError(
             f"unknown kind of box ('{word[:40]}' given); {suggest(word, BOX_KINDS)}"

@@ -11,7 +11,8 @@ from dataclasses import field
 from typing import Any, Generic, TypeVar
 
 from jigs.asking.draft import BoxDraft
-from jigs.asking.forms import Form
+from jigs.asking.forms import Form, Given, LengthForm, LengthsForm
+from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
 from jigs.ground.lengths import Unit
 from jigs.ground.values import dataclass
@@ -43,6 +44,8 @@ class Question(Generic[Answer]):
 
     unit: Unit = "mm"
     """What these are shown in."""
+    likely: Range | None = None
+    """Where a length is believed here without asking again, if not wherever its form has it."""
 
     @property
     def words(self) -> str:
@@ -60,6 +63,18 @@ class Question(Generic[Answer]):
         if text in ("", OPEN):
             raise JigsheetError(f"an answer is needed; allowed: {self.form.allowed}")
         return self.form.read(text)
+
+    def doubt(self, text: str) -> str:
+        """Say what is strange in an answer that can be read, "" where nothing is: a length that is
+        far from what is usual may be a slip of the finger, or of the unit."""
+        if text == OPEN or not isinstance(self.form, LengthForm | LengthsForm):
+            return ""
+        within = self.likely or self.form.within
+        read = self.form.read(text)
+        first = read if isinstance(read, Given) else read[0]
+        if within.holds(first.mm):
+            return ""
+        return f"{text.strip()} is not usual, which is {within}"
 
     @property
     def unsaid(self) -> str:

@@ -8,6 +8,7 @@ from jigs.asking.forms import ChoiceForm, Given, LengthForm, NameForm, given, wr
 from jigs.asking.notation import WallsForm
 from jigs.asking.question import Asking, Question, ask, need
 from jigs.given.wallspec import END_KINDS, WallSpec
+from jigs.ground.believable import Range
 from jigs.ground.geometry import HANDS, Hand, other_hand
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit
@@ -17,6 +18,8 @@ from jigs.reading.jobwalls import FILLER, REACH
 Walls = tuple[tuple[Section, ...], Mapping[str, Place]]
 """The tables of the walls, and where each box stands."""
 
+LIKELY_CEILING = Range(2000, 4000)
+"""Where rooms end, mm (common practice, no source)."""
 FILLED = ("wall", "casing", "corner")
 """Ends before which a filler stands."""
 
@@ -78,7 +81,8 @@ def _ask_room(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[Line, ...]]
         form = LengthForm(
             keys[key].within, unit, below=counter if key == "counter_thickness" else None
         )
-        answer = yield from ask(Question(key=key, form=form, may_open=True))
+        likely = LIKELY_CEILING if key == "ceiling" else None
+        answer = yield from ask(Question(key=key, form=form, may_open=True, likely=likely))
         counter = answer.mm if answer else None
         lines.append(_or_open(key, answer, usual))
     return tuple(lines)

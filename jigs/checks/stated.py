@@ -21,6 +21,7 @@ from jigs.given.confirming import (
     open_numbers,
     record_kind,
 )
+from jigs.given.hangsat import notes_say
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import NOTED
 from jigs.ground.geometry import HANDS, SLACK, Hand, other_hand
@@ -34,6 +35,19 @@ def check_stacked(front: PlacedFront) -> Iterator[Problem]:
     if spec.kind != "door" or spec.row.alike < 2:
         return
     yield warning("doors-stacked", front.id, alike=spec.row.alike, two=spec.row.alike == 2)
+
+
+def check_order(fronts: Sequence[PlacedFront]) -> Iterator[Problem]:
+    """Find notes that say the other way round how the fronts of a column hang, which stand here
+    from the top: `unten` is noted of the upper one."""
+    places = [front.spec.words.hangs for front in fronts]
+    beside = [place if place in ("above", "below") else None for place in places]
+    if notes_say(beside)[0] != "from-bottom":
+        return
+    at = next(at for at, place in enumerate(beside) if place)
+    front, note = fronts[at], fronts[at].spec.words.note
+    other = fronts[at + 1 if at == 0 else 0].id
+    yield warning("order-against-note", front.id, note=note, above=at == 0, other=other)
 
 
 def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> Iterator[Problem]:

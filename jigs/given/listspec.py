@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import field
 from typing import Annotated, Literal
 
+from jigs.given.hangsat import RowsFrom
 from jigs.given.job import FrontKind, FrontSpec
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.keys import Key
@@ -23,7 +24,6 @@ HandMeant = Hand | Literal["nothing"]
 Thousands = Literal["point", "comma"]
 MergedCount = Literal["each"]
 Apart = Literal["one-box"]
-RowsFrom = Literal["from-top", "from-bottom"]
 DoorsAlike = Literal["stack", "pair"]
 
 

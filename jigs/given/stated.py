@@ -13,6 +13,7 @@ compared them: the leaflet always wins.
 
 from typing import Annotated, Literal, Self
 
+from jigs.given.hangsat import Place
 from jigs.ground.believable import (
     DRAWER_HEIGHT,
     EDGE_RADIUS,
@@ -313,6 +314,8 @@ class FrontWords:
     """How it is finished."""
     note: Annotated[str, Key()] = ""
     """What else is said of it."""
+    hangs: Place | None = None
+    """Where in its box that says it hangs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -104,6 +104,7 @@ RANKS: dict[str, Rank] = {
     "legs-above-floor": 2,
     "nailer-inside": 2,
     "opening-not-noted": 2,
+    "order-against-note": 2,
     "out-of-square": 2,
     "piece-no-room": 2,
     "pocket-near-hole": 2,

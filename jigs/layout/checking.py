@@ -18,6 +18,7 @@ from jigs.checks.stated import (
     check_confirmed,
     check_kind,
     check_leaflet,
+    check_order,
     check_push_latch,
     check_served,
     check_stacked,
@@ -84,6 +85,8 @@ def check_box(
 def _check_stated(
     job: Job, plan: BoxPlan, refused: Mapping[str, Problem], findings: Findings
 ) -> None:
+    for column in plan.by_columns:
+        findings.add(check_order([each.front for each in reversed(column)]))
     for each in plan.fronts:
         front, has_slide = each.front, each.slide is not None
         findings.add(check_stacked(front))

@@ -5,14 +5,15 @@ door on one box. What a list does not say of them is asked.
 from collections import defaultdict
 from collections.abc import Sequence
 
-from jigs.given.job import FrontSpec
-from jigs.given.listspec import NOTHING, RowsFrom, shares_width
+from jigs.given.hangsat import Place, RowsFrom, notes_say
+from jigs.given.job import BoxKind, FrontSpec
+from jigs.given.listspec import NOTHING, shares_width
 from jigs.ground.errors import Asked
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import format_length
 from jigs.ground.values import dataclass, replace
 from jigs.reading.frontcells import FrontCells
-from jigs.reading.frontwords import Place, read_place
+from jigs.reading.frontwords import read_place
 from jigs.reading.listasked import (
     asked_apart,
     asked_both_hands,
@@ -30,7 +31,7 @@ from jigs.reading.listquestions import (
     ask_rows,
     name_rows,
 )
-from jigs.reading.roworder import looks_turned, notes_say
+from jigs.reading.roworder import looks_turned
 from jigs.reading.tables import ListRow
 
 
@@ -45,6 +46,8 @@ class ListedFront:
     box: str
     count: int
     where: str
+    box_kind: BoxKind | None = None
+    """The kind of its box, where the row names it."""
 
 
 PLACED = ("note", "description", "kind", "id")
@@ -59,6 +62,9 @@ class FrontBoxes(FrontCells):
 
     _between: float
     """The gap between the leaves of a pair, mm."""
+
+    from_bottom: set[str]
+    """Boxes whose rows were turned."""
 
     def hang(self, rows: Sequence[HungRow]) -> list[ListedFront]:
         """Give the fronts with their boxes, those of both hands apart, or as pairs."""
@@ -189,6 +195,7 @@ class FrontBoxes(FrontCells):
         for at, (_, front) in enumerate(hung):
             boxes[front.box].append(at)
         turned = list(hung)
+        self.from_bottom = set()
         doubts: list[tuple[str, list[Hung], str, bool]] = []
         own = {name.upper(): way for name, way in self.spec.box_rows.items()}
         for name in own.keys() - boxes.keys():
@@ -210,6 +217,7 @@ class FrontBoxes(FrontCells):
             elif sure and way:
                 usual = way
             if usual == "from-bottom":
+                self.from_bottom.add(box)
                 for at, one in zip(places, reversed(rows), strict=True):
                     turned[at] = one
                 numbers = name_rows({row.number for row, _ in rows})

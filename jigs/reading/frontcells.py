@@ -18,7 +18,7 @@ from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
 from jigs.reading.fronthands import FrontHands
 from jigs.reading.frontsaid import ALLOWED, KIND_COLUMNS, whole_words
-from jigs.reading.frontwords import FrontWord
+from jigs.reading.frontwords import FrontWord, read_place
 from jigs.reading.headings import SIZE_COLUMNS, ListColumn
 from jigs.reading.listcells import Part, find_sizes, part_sizes, split_sizes
 from jigs.reading.listcolumns import Header, column_letter, shorten
@@ -196,7 +196,9 @@ class FrontCells(FrontHands):
             thickness=self.read_size(row, "thickness"),
             opened_by=OpenedBy(pull=self.read_text(row, "pull") or None),
             words=FrontWords(
-                finish=self.read_text(row, "finish"), note=self.read_text(row, "note")
+                finish=self.read_text(row, "finish"),
+                note=(note := self.read_text(row, "note")),
+                hangs=read_place(note),
             ),
         )
         front = replace(

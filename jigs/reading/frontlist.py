@@ -36,6 +36,8 @@ class FrontList:
     unit: Unit
     rows: tuple[ListedFront, ...]
     told: str = ""
+    from_bottom: frozenset[str] = frozenset()
+    """The boxes whose rows stand from the bottom up in the file; here they are turned."""
 
 
 def _check_widths(rows: Sequence[ListedFront], between: float) -> list[Fault]:
@@ -95,7 +97,13 @@ def read_front_list(
     told = tell_list(reader, rows, faults=bool(faults))
     if faults:
         raise ReadingError(faults, told)
-    return FrontList(file=str(path), unit=reader.unit, rows=tuple(rows), told=told)
+    return FrontList(
+        file=str(path),
+        unit=reader.unit,
+        rows=tuple(rows),
+        told=told,
+        from_bottom=frozenset(reader.from_bottom),
+    )
 
 
 def _check_names(rows: Sequence[ListedFront]) -> tuple[Fault, ...]:

@@ -15,7 +15,7 @@ from jigs.ground.values import replace
 from jigs.reading.frontboxes import HungRow, ListedFront
 from jigs.reading.frontlook import FrontLook, filled
 from jigs.reading.frontsaid import ALLOWED
-from jigs.reading.frontwords import says_pair
+from jigs.reading.frontwords import find_box_kind, says_pair
 from jigs.reading.headings import LIST_COLUMNS
 from jigs.reading.listasked import (
     asked_merged_count,
@@ -183,8 +183,14 @@ class FrontRows(FrontLook):
             fronts = [(front, hands, count)]
         box = self.read_name(row, "box")
         where = self.place(row.number)
+        words = (self.cell(row, column) for column in ("description", "note"))
+        kind = next((found for text in words if (found := find_box_kind(text))), None)
         return [
-            (row, ListedFront(spec=front, box=box, count=count, where=where), hands)
+            (
+                row,
+                ListedFront(spec=front, box=box, count=count, where=where, box_kind=kind),
+                hands,
+            )
             for front, hands, count in fronts
         ]
 

@@ -14,9 +14,9 @@ of no front (`drawer box`, `flap`), says none.
 
 from collections.abc import Iterator, Mapping
 from functools import cache
-from typing import Literal
 
-from jigs.given.job import FRONT_KINDS, FrontKind
+from jigs.given.hangsat import PLACES, Place
+from jigs.given.job import BOX_KINDS, FRONT_KINDS, BoxKind, FrontKind
 from jigs.ground.geometry import Hand
 from jigs.ground.values import dataclass
 from jigs.reading.headings import fold, read_words
@@ -26,12 +26,10 @@ _SHORTEST = 3
 """Letters of a word that has a plural, or that says a hand among others."""
 _MOST_WORDS = 4
 """Words that belong together."""
+_LONGEST_SHORT = 4
+"""Letters of a word for a box that is too short to be told in a note."""
 _NONE = "none"
 _NOTHING = "nothing"
-
-Place = Literal["above", "below", "from-top", "from-bottom"]
-"""Where in its box a front hangs, or from which end the rows of its box stand."""
-PLACES: tuple[Place, ...] = ("above", "below", "from-top", "from-bottom")
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +82,26 @@ def is_nothing(text: str) -> bool:
     """
     meant = set(_meanings(fold(text).split(), _known()))
     return _NOTHING in meant and not any(map(_kind, meant))
+
+
+@cache
+def read_box_kind(text: str) -> BoxKind | None:
+    """Give the kind of box that a word names.
+
+    >>> read_box_kind("Oberschrank"), read_box_kind("évier"), read_box_kind("shed")
+    ('wall', 'sink', None)
+    """
+    word = _words()["box"].get(fold(text), "")
+    return next((kind for kind in BOX_KINDS if kind == word), None)
+
+
+@cache
+def find_box_kind(text: str) -> BoxKind | None:
+    """Give the kind of box that one of the words in a note names; a short one may be anything."""
+    known = {word: kind for word, kind in _words()["box"].items() if len(word) > _LONGEST_SHORT}
+    found = set(_meanings(fold(text).split(), known))
+    named = [kind for kind in BOX_KINDS if kind in found]
+    return named[0] if len(named) == 1 else None
 
 
 @cache

@@ -44,6 +44,7 @@ from jigs.ground.believable import (
 from jigs.ground.geometry import Hand
 from jigs.ground.values import dataclass, replace
 from jigs.reading.fieldkeys import ANY_FRONT, BOXES, FRONTS, read_keys
+from jigs.reading.frontwords import read_place
 from jigs.reading.jobbuild import choose_frameless, refuse_frame_keys
 from jigs.reading.jobhardware import Shelf, take_hinges
 from jigs.reading.jobinside import (
@@ -277,7 +278,7 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         **read_keys(row, FrontSpec),
         edges=FrontEdges(**read_keys(row, FrontEdges)),
         drawer_box=DrawerSize(**read_keys(row, DrawerSize)),
-        words=FrontWords(**read_keys(row, FrontWords)),
+        words=_read_words(row),
         boring=Boring(**read_keys(row, Boring)),
         five_piece=FivePieceSpec(**read_keys(row, FivePieceSpec)),
         measured=Taped(
@@ -309,6 +310,12 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
         by_kit=_read_kit(row),
         holes=read_front_holes(row, kind),
     )
+
+
+def _read_words(row: Table) -> FrontWords:
+    """Read what is noted of a front, and where by that it hangs."""
+    words = FrontWords(**read_keys(row, FrontWords))
+    return replace(words, hangs=read_place(words.note)) if words.note else words
 
 
 def _read_hand(row: Table, kind: FrontKind | None) -> Hand | None:

@@ -3,7 +3,8 @@ that any front list names.
 
 A box that nobody described is as large as its fronts with their gaps and reveals. One with
 nothing but drawers is a drawer box; one over 1500 mm high is tall; else it is a base box. It is
-never taken for a wall box. A front without a box is a box of its own.
+taken for a wall box where a row says so (`Oberschrank`), and with a false front for a sink's where
+one says that. A front without a box is a box of its own.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -11,7 +12,7 @@ from pathlib import Path
 
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
-from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Reveal
+from jigs.given.job import BOX_KINDS, BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.given.listspec import ListSpec, clear_width
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
@@ -154,6 +155,10 @@ def _infer_box(
         kind = "drawer"
     elif stack + reveal.top + reveal.bottom > TALL_FROM + SLACK:
         kind = "tall"
+    named = {row.box_kind for row in rows if row.box_kind}
+    fixed = any(front.kind == "false-front" for front in fronts)
+    if named == {"wall"} or (named == {"sink"} and fixed and kind == "base"):
+        [kind] = [one for one in BOX_KINDS if one in named]
     return BoxSpec(
         id=box,
         kind=kind,

@@ -17,8 +17,9 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
+from jigs.given.hangsat import RowsFrom
 from jigs.given.job import FRONT_KINDS, FrontKind
-from jigs.given.listspec import NOTHING, SETTINGS, HandMeant, KindMeant, ListSpec, RowsFrom
+from jigs.given.listspec import NOTHING, SETTINGS, HandMeant, KindMeant, ListSpec
 from jigs.ground.errors import JigsheetError
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import show_value

@@ -73,17 +73,20 @@ def box_words(box: BoxDraft, unit: Unit) -> str:
     >>> box = BoxDraft(id="B1", kind="base", width=given(457.2, "in"), height=given(774.7, "in"),
     ...                depth=given(584.2, "in"), fronts=(FrontDraft(kind="drawer"), front))
     >>> box_words(box, "in")
-    'base    18 x 30 1/2 x 23 in: drawer, door left'
+    'base    18 x 30 1/2 x 23 in; from the top: drawer, door left'
     """
     sizes = [box.width.mm, box.height.mm, *([box.depth.mm] if box.depth else [])]
     fronts = ", ".join(_front_words(front) for front in box.fronts)
-    return f"{box.kind:<6}  {size_words(sizes, unit)}: {fronts or 'no front'}"
+    many = len(box.fronts) > 1 or any(front.count > 1 for front in box.fronts)
+    top = "from the top: " if many else ""
+    return f"{box.kind:<6}  {size_words(sizes, unit)}; {top}{fronts or 'no front'}"
 
 
 def _front_words(front: FrontDraft) -> str:
     many = f"{front.count} " if front.count > 1 else ""
     hand = front.hinged or ("HAND NOT SAID" if front.kind == "door" else "")
-    return f"{many}{front.kind} {hand}".strip()
+    height = front.height.text if front.height else ""
+    return " ".join(filter(None, (f"{many}{front.kind}", hand, height)))
 
 
 def written_lines(path: str, answers: int, check: str, pack: str) -> list[str]:

@@ -97,12 +97,59 @@ def test_what_a_list_does_not_say_is_asked_on_a_terminal(
     fronts.write_text("box,kind,A1,A2\nB1,drawer,597,140\n", "utf-8")
     assert talk("job.toml", "--fronts", fronts, "--usual").exit_code == 1
     monkeypatch.setattr("cli.asking.on_terminal", lambda: True)
-    said = ["wide=C", "width=C,height=D", "mm"]
+    said = ["wide=C", "?", "-", "back", "9", "1", "height=D", "mm"]
     stopped = talk("job.toml", "--fronts", fronts, said=said)
     assert "no column or setting" in stopped.stderr
+    assert "1. The list: Which column is the width?" in stopped.stderr
+    assert "This is the first question." in stopped.stderr
+    assert "Not one of them ('9' given)" in stopped.stderr
+    assert "next time: --columns 'width=C,height=D'" in stopped.stderr
     assert "Stopped. 1 answer kept in" in stopped.stderr
     assert talk("job.toml", said=[""] * 30).exit_code == 0
     assert read_job(Path("job.toml")).boxes[0].width == pytest.approx(597 + 2 * 1.6)
+
+
+def test_the_first_question_of_a_list_is_kept_and_taken_back(
+    run: Run, fronts: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Stopped there it says where; what is refused is not kept; `back` takes an answer away."""
+    fronts.write_text("box,kind,A1,A2\nB1,drawer,597,140\n", "utf-8")
+    monkeypatch.setattr("cli.asking.on_terminal", lambda: True)
+    stopped = talk("job.toml", "--fronts", fronts, said=["kinds.drawer=shelf", "1", "back", "2"])
+    assert "kinds.drawer: not known" in stopped.stderr
+    assert "What you said of the list is kept in 'job.toml.answers'" in stopped.stderr
+    kept = Path("job.toml.answers").read_text("utf-8")
+    assert "width=D" in kept and "shelf" not in kept  # noqa: PT018
+
+
+def test_a_box_is_shown_from_the_top_and_turned(
+    run: Run, fronts: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """And a correction that was taken back can be taken again."""
+    fronts.write_text("box,kind,w,h\nB1,drawer,597,140\nB1,drawer,597,284\n", "utf-8")
+    monkeypatch.setattr("cli.asking.on_terminal", lambda: True)
+    said = ["", "", "", "", "B1 turn", "back", "=", *[""] * 30]
+    told = talk("job.toml", "--fronts", fronts, said=said)
+    assert told.exit_code == 0, told.output
+    assert "from the top: drawer 140 mm, drawer 284 mm" in told.stderr
+    assert "from the top: drawer 284 mm, drawer 140 mm" in told.stderr
+    assert "You had answered: B1 turn" in told.stderr
+    [box] = read_job(Path("job.toml")).boxes
+    assert [front.height for front in box.fronts] == [284, 140]
+
+
+def test_a_length_that_is_far_from_usual_is_asked_twice(
+    run: Run, fronts: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """At once, and not as an error later; typed again it is taken."""
+    fronts.write_text("box,kind,w,h\nB1,drawer,597,140\nB1,drawer,597,284\n", "utf-8")
+    monkeypatch.setattr("cli.asking.on_terminal", lambda: True)
+    said = ["", "", "2", "2", "", "", "", "2", "100", *[""] * 30]
+    told = talk("job.toml", "--fronts", fronts, said=said)
+    assert "2 is not usual, which is 2.5 to 25 mm; type it again if it is so." in told.stderr
+    assert "2 is not usual, which is 30 to 300 mm" in told.stderr
+    job = read_job(Path("job.toml"))
+    assert (job.reveal.top, job.boxes[0].above_floor) == (2, 100)
 
 
 def test_a_row_without_a_box_is_a_fault(run: Run, fronts: Path) -> None:

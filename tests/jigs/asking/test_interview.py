@@ -36,7 +36,7 @@ W2;pair;298,4;716,8;1;;
 def listed(folder: Path) -> Listed:
     path = folder / "Fronten Ö.csv"
     path.write_text(LIST, encoding="utf-8")
-    return Listed(name=path.name, front_list=read_front_list(path), table=lambda unit: "")
+    return Listed(name=path.name, front_list=read_front_list(path), table=lambda unit, _: "")
 
 
 def read_back(draft: Draft, folder: Path) -> Job:
@@ -285,7 +285,7 @@ def test_a_figure_that_is_worked_out_is_never_taken_for_another_unit(tmp_path: P
     assert read_back(draft, tmp_path).reveal.between == pytest.approx(25.4)
     path = tmp_path / "high.csv"
     path.write_text("box,kind,width (in),height (in),hinged\nB1,door,18,50,left\n", "utf-8")
-    high = Listed(name=path.name, front_list=read_front_list(path), table=lambda unit: "")
+    high = Listed(name=path.name, front_list=read_front_list(path), table=lambda unit, _: "")
     draft = answer_all(interview("x", high), {"units": "in", "reveal": "0"}).draft
     assert draft is not None
     [box] = read_back(draft, tmp_path).boxes

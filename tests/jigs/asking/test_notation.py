@@ -72,3 +72,10 @@ def test_any_text_is_read_or_refused(text: str) -> None:
     for form in (BOX, FIXES, WALLS):
         with contextlib.suppress(JigsheetError):
             form.read(text)
+
+
+def test_a_box_is_turned_and_its_kind_said_in_another_language() -> None:
+    """`turn` stands before the kind."""
+    turned, named = FixesForm("mm", ("H1", "W1")).read("H1 turn; W1 Oberschrank")
+    assert (turned.turned, turned.kind) == (True, None)
+    assert (named.turned, named.kind) == (False, "wall")

@@ -1,0 +1,148 @@
+"""Asking what a front list does not say: one question at a time in plain words, each answer settled
+into what `--columns` takes. An answer after which the list has the same question still is not
+kept."""
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from cli import asking
+from cli.asking import Kept
+from cli.terminal import plain, tell
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from jigs.given.listspec import ListSpec
+    from jigs.ground.errors import Fault, ReadingError
+
+OWN_BOX = "empty_box=own"
+"""What a list that stands alone may answer, and none that a job names."""
+
+
+class ListTalk:
+    """The questions of one list: what was answered, so that `back` can take it away again."""
+
+    def __init__(self, kept: Kept) -> None:
+        self._kept = kept
+        self._before: list[str] = []
+        self._told = False
+        self._last = ""
+
+    def ask(self, error: "ReadingError") -> None:
+        """Ask the first thing that the list asks, and keep the answer. Raises the error again where
+        nobody can be asked, or where no answer mends the list."""
+        from templates.words.listasks import fault_lines, list_question_lines
+
+        asked = [one for fault in error.faults if (one := _answerable(fault)).asked]
+        if not asking.on_terminal() or not (asked or self._before):
+            raise error
+        if error.told and not self._told:
+            tell(error.told)
+            self._told = True
+        if not asked:
+            for line in fault_lines(error.faults):
+                tell(line)
+            if not self._kept.columns:
+                raise error
+            self._choose(None)
+            return
+        lasting = self._lasting(asked)
+        if lasting:
+            tell("   The list asks that still: the answer is not kept.")
+        fault = asked[0]
+        assert fault.asked is not None
+        for line in list_question_lines(fault.asked, len(self._before) + 1, len(asked)):
+            tell(line)
+        self._choose(fault)
+
+    def _lasting(self, asked: "list[Fault]") -> bool:
+        """Take the last answer away where the question that it answered stands as before."""
+        if not self._last or not self._before or all(one.what != self._last for one in asked):
+            return False
+        self._kept.columns = self._before.pop()
+        self._kept.save()
+        self._last = ""
+        return True
+
+    def _choose(self, fault: "Fault | None") -> None:
+        from jigs.ground.errors import JigsheetError
+        from templates.words.listasks import ALLOWED_LINES, NO_ANSWER, more_lines
+
+        choices = fault.asked.choices if fault and fault.asked else ()
+        while True:
+            text: str = click.prompt(
+                plain(NO_ANSWER if not choices else "   Number"), default="", show_default=False,
+                err=True,
+            ).strip()  # fmt: skip
+            if text.lower() == "back":
+                if not self._before:
+                    tell("   This is the first question.")
+                    continue
+                self._kept.columns, self._last = self._before.pop(), ""
+                self._kept.save()
+                return
+            if text in ("?", "-", ""):
+                for line in more_lines(fault) if text == "?" else ALLOWED_LINES:
+                    tell(line)
+                continue
+            said = _chosen(text, choices)
+            if not said and "=" not in text:
+                tell(f"   Not one of them ('{text[:40]}' given); 1 to {len(choices)} is allowed.")
+                continue
+            try:
+                joined = join_columns(self._kept.columns, said or text)
+            except JigsheetError as wrong:
+                tell(f"   {wrong}")
+                continue
+            self._before.append(self._kept.columns)
+            self._last = fault.what if fault else ""
+            self._kept.columns = joined
+            self._kept.save()
+            return
+
+    @property
+    def asked(self) -> bool:
+        """Whether anything was answered."""
+        return bool(self._before)
+
+
+def _answerable(fault: "Fault") -> "Fault":
+    """Give a fault with the answers that a job can take: its fronts hang on boxes with a name."""
+    if fault.asked is None:
+        return fault
+    choices = tuple(choice for choice in fault.asked.choices if choice[1] != OWN_BOX)
+    return fault._replace(asked=fault.asked._replace(choices=choices))
+
+
+def _chosen(text: str, choices: "tuple[tuple[str, str], ...]") -> str:
+    """Give the choice that a number or its first letters name, "" for none."""
+    if text.isascii() and text.isdigit():
+        return choices[int(text) - 1][1] if 1 <= int(text) <= len(choices) else ""
+    low = text.lower()
+    begun = [said for words, said in choices if words.lower().startswith(low)]
+    return begun[0] if len(begun) == 1 else ""
+
+
+def join_columns(before: str, more: str) -> str:
+    """Add what is said of a list to what was said; the later of two that say otherwise holds.
+    Raises JigsheetError."""
+    from jigs.reading.listgiven import parse_columns, write_columns
+
+    return write_columns(_joined(parse_columns(before), parse_columns(more)))
+
+
+def _joined(one: "ListSpec", other: "ListSpec") -> "ListSpec":
+    from jigs.given.listspec import NOTHING, SETTINGS
+
+    tables = ("columns", "kinds", "hands", "box_rows")
+    said: dict[str, Any] = {}
+    for name in tables:
+        first: Mapping[str, Any] = getattr(one, name)
+        said[name] = {**first, **getattr(other, name)}
+    left = (*one.columns.get(NOTHING, ()), *other.columns.get(NOTHING, ()))
+    if left:
+        said["columns"][NOTHING] = tuple(dict.fromkeys(left))
+    said |= {key: value for key in SETTINGS if (value := getattr(other, key))}
+    return replace(one, **said)
