@@ -144,10 +144,10 @@ def test_a_length_that_is_far_from_usual_is_asked_twice(
     """At once, and not as an error later; typed again it is taken."""
     fronts.write_text("box,kind,w,h\nB1,drawer,597,140\nB1,drawer,597,284\n", "utf-8")
     monkeypatch.setattr("cli.asking.on_terminal", lambda: True)
-    said = ["", "", "2", "2", "", "", "2", "100", *[""] * 30]
+    said = ["", "", "2", "2", "", "", "10 mm", "100", *[""] * 30]
     told = talk("job.toml", "--fronts", fronts, said=said)
     assert "2 is not usual, which is 2.5 to 25 mm; type it again if it is so." in told.stderr
-    assert "2 is not usual, which is 30 to 300 mm" in told.stderr
+    assert "10 mm is not usual, which is" in told.stderr
     job = read_job(Path("job.toml"))
     assert (job.reveal.top, job.boxes[0].above_floor) == (2, 100)
 
