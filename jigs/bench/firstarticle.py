@@ -51,6 +51,11 @@ class FirstArticle:
     marks: tuple[PassMark, ...]
 
     @property
+    def kind(self) -> Literal["hinge", "slide"]:
+        """Which kind of hardware is tried."""
+        return "hinge" if isinstance(self.record, HingeRecord) else "slide"
+
+    @property
     def names(self) -> tuple[str, ...]:
         """The IDs whose sheets it needs."""
         return (self.front.id, *self.boards)

@@ -1,7 +1,7 @@
 """The order of the work of a job with all that it is told from: its days, what is done, what is
 open or held back and what that stops."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import field
 
 from jigs.bench.firstarticle import FirstArticle, first_articles
@@ -43,9 +43,20 @@ class JobPlan:
         elif stage.kind == "cut":
             cuts = OpenCuts(self.layout)
             numbers = [number for task in stage.tasks for number in cuts.of(task.part)]
+        elif stage.kind == "try":
+            numbers = [number for article in self.articles for number in self._tried(article)]
         else:
             numbers = []
         return tuple(dict.fromkeys(numbers))
+
+    def _tried(self, article: FirstArticle) -> Iterator[OpenNumber]:
+        """Give the open numbers of the hardware that a first article is made with."""
+        drawer = article.front.drawer
+        rests = [article.front.open, drawer.open if drawer is not None else ()]
+        rests += [side.open for side in self.layout.sides if side.board in article.boards]
+        for number in (each for numbers in rests for each in numbers):
+            if (number.kind, number.record) == (article.kind, article.record.name):
+                yield number
 
     def stopped_by(self, part: str) -> tuple[str, ...]:
         """Name the parts of which a step waits until this one is released, itself left out."""

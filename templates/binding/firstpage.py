@@ -112,7 +112,7 @@ def _opening(across: float) -> MarkBlock:
 
 def _block(article: FirstArticle, across: float) -> MarkBlock:
     front, record = article.front, article.record
-    kind = "hinge" if isinstance(record, HingeRecord) else "slide"
+    kind = article.kind
     what = "DOOR" if kind == "hinge" else "DRAWER"
     heading = f"{what} {front.id} with {', '.join(article.boards)}: {kind} '{record.name}'"
     return _stack(

@@ -166,7 +166,7 @@ class StageGroups:
             yield Words(text=f"{line}.", stamp=True)
         if not first:
             return
-        for text in why_words(self.plan, stage):
+        for text in why_words(self.plan, stage, fronts=bool(self.view.order.fronts)):
             yield Words(text=text)
         if stage.kind not in ("before", "order") and (items := self.view.to_hand(stage)):
             unit = self.plan.layout.job.shown

@@ -10,7 +10,6 @@ from typing import assert_never
 from jigs.bench.firstarticle import FirstArticle, PassWhat
 from jigs.box.inhand import OUT_OF_SQUARE
 from jigs.cutlist.cutlist import STAMPED
-from jigs.given.hardware import HingeRecord
 from jigs.given.job import FrontMaterial, Job
 from jigs.ground.lengths import format_length, format_mm
 from jigs.progress.jobplan import JobPlan
@@ -50,7 +49,7 @@ ACTS: dict[StageKind, str] = {
     "assembled": "Assemble the boxes",
     "order": "Measure the boxes, order from them",
     "set": "Set the boxes",
-    "arrived": "Measure what arrives",
+    "arrived": "Measure what has come",
     "back": "Paint the backs",
     "front": "Paint the faces",
     "hung": "Hang",
@@ -150,8 +149,9 @@ def _noun(plan: JobPlan, name: str, kind: StageKind) -> str:
     return "board" if part.faces else "piece"
 
 
-def why_words(plan: JobPlan, stage: Stage) -> Iterator[str]:
-    """Say why a stage stands where it does, where that could be doubted."""
+def why_words(plan: JobPlan, stage: Stage, *, fronts: bool) -> Iterator[str]:
+    """Say why a stage stands where it does, where that could be doubted; `fronts`: whether any are
+    ordered."""
     job = plan.layout.job
     match stage.kind:
         case "back" | "front":
@@ -163,7 +163,8 @@ def why_words(plan: JobPlan, stage: Stage) -> Iterator[str]:
                 "a drawer box 1 mm too wide does not run."
             )
         case "order":
-            yield "Fronts are ordered from finished boxes, not from the plan."
+            what = "Fronts" if fronts else "Drawer boxes"
+            yield f"{what} are ordered from finished boxes, not from the plan."
         case "bored" if stage.station is not None and not job.paint.here:
             if stage.station.face in ("front", "back"):
                 yield (
@@ -325,9 +326,9 @@ def _first_hung(articles: Sequence[FirstArticle], stage: Stage) -> Iterator[str]
     """Say which front of each hinge and slide is hung first, and what is measured on it."""
     own = [article for article in articles if article.front.id in stage.parts]
     for article in own:
-        kind = "hinge" if isinstance(article.record, HingeRecord) else "slide"
         marks = "; ".join(pass_words(mark) for mark in article.marks if mark.what in WHEN_HUNG)
-        yield f"{article.front.id}, first on {kind} '{article.record.name}', measures, mm: {marks}."
+        hardware = f"{article.kind} '{article.record.name}'"
+        yield f"{article.front.id}, first on {hardware}, measures, mm: {marks}."
     if not own:
         yield f"the first, {first_of(stage)}, opens and closes and rubs nowhere."
 

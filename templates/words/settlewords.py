@@ -70,6 +70,11 @@ def _short(stage: Stage) -> str:
 
 def _resting(plan: JobPlan, stage: Stage, kind: str, name: str) -> Iterator[str]:
     """Name the parts of a stage that rest on the open numbers of a record."""
+    if stage.kind == "try":
+        for article in plan.articles:
+            if (article.kind, article.record.name) == (kind, name):
+                yield article.front.id
+        return
     if stage.station is None:
         yield from (task.part for task in stage.tasks)
         return

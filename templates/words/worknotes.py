@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Sequence
 
 from jigs.bench.firstarticle import FirstArticle
-from jigs.given.hardware import HingeRecord
 from jigs.order.buying import Order
 from jigs.progress.jobplan import JobPlan
 from jigs.progress.workdays import Day
 from templates.words.firstwords import pass_words
 from templates.words.planwords import stage_title
+from templates.words.textlines import counted
 
 DONE_TITLE = "Done already"
 TODAY = "TODAY:"
@@ -52,12 +52,17 @@ def buying_words(plan: JobPlan, order: Order) -> Iterator[str]:
         )
     if order.banding:
         yield "Order board and edge band; measure the board with a caliper when it is here."
-    if order.fronts:
+    if late := [
+        *([counted(len(order.fronts), "front")] if order.fronts else []),
+        *([] if order.boxes_made else ["drawer boxes"]),
+    ]:
         when = next(d.number for d in plan.days for stage in d.stages if stage.kind == "order")
-        what = "fronts" if order.boxes_made else "fronts and drawer boxes"
-        yield f"Not yet: {what}. They are ordered on day {when}, from boxes that stand."
+        yield f"Not yet: {' and '.join(late)}: ordered on day {when}, from boxes that stand."
     if order.arrived:
-        yield f"In hand already: {len(order.arrived)} fronts."
+        yield (
+            f"In hand already, not ordered: {counted(len(order.arrived), 'front')}. Store them "
+            "flat and dry; they are measured when their turn comes."
+        )
 
 
 def label_words() -> Iterator[str]:
@@ -68,9 +73,8 @@ def label_words() -> Iterator[str]:
 def try_words(articles: Sequence[FirstArticle]) -> Iterator[str]:
     """Say what is made of scrap, and what it must measure."""
     for article in articles:
-        kind = "hinge" if isinstance(article.record, HingeRecord) else "slide"
         marks = "; ".join(pass_words(mark) for mark in article.marks)
         yield (
-            f"{kind} '{article.record.name}': {article.front.id} with "
+            f"{article.kind} '{article.record.name}': {article.front.id} with "
             f"{', '.join(article.boards)}, of scrap ('sheets --first'). mm: {marks}."
         )

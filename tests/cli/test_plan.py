@@ -98,3 +98,31 @@ def test_the_pack_begins_with_the_plan_and_names_its_files(run: Run, small: Path
     text = read_pages((folder / "plan.pdf").read_bytes())[0].text
     for path in folder.iterdir():
         assert path.name in text
+
+
+def test_fronts_in_hand_are_not_ordered(run: Run, small: Path) -> None:
+    """Said of all, or row for row in a delivered list; what is missing there is ordered, by count,
+    and drawer boxes that are bought are."""
+    usual = run("plan", small).stdout
+    assert "Not yet: 2 fronts: ordered on day" in usual
+    assert "Fronts are ordered from finished boxes" in usual
+    came = small.with_name("came.csv")
+    came.write_text("id,width,height\nB1-1,17 7/8,6\nB1-2,17 7/8,24 1/8\n")
+    text = small.read_text("utf-8")
+    said = small.with_name("said.toml")
+    said.write_text(text.replace("[material]", "[fronts]\nin_hand = true\n[material]"), "utf-8")
+    for words in ((said,), (small, "--delivered", came)):
+        result = run("plan", *words)
+        assert "In hand already, not ordered: 2 fronts." in result.stdout
+        assert "Not yet: " not in result.stdout
+        assert "order from them" not in result.stdout
+        assert "Fronts are ordered" not in result.stdout
+    came.write_text("id,width,height\nB1-1,17 7/8,6\n")
+    result = run("plan", small, "--delivered", came)
+    assert "Not yet: 1 front: ordered on day" in result.stdout
+    assert "In hand already, not ordered: 1 front." in result.stdout
+    said.write_text(f'{said.read_text("utf-8")}[build]\ndrawer_boxes = "ordered"\n', "utf-8")
+    result = run("plan", said)
+    assert "Not yet: drawer boxes: ordered on day" in result.stdout
+    assert "Drawer boxes are ordered from finished boxes" in result.stdout
+    assert "Fronts are ordered" not in result.stdout

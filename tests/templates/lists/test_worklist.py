@@ -135,17 +135,17 @@ def test_a_pack_says_of_each_file_what_it_is_for_and_when_it_is_printed() -> Non
 
 
 def test_an_open_number_is_said_where_it_stops_the_work() -> None:
-    """First of all with the day before which it is settled, then at its stations."""
+    """First of all with the day before which it is settled, that of the trial on scrap where it is
+    used first, then there and at its stations."""
     assert "OPEN" not in text_of(JOB)
     plan = made(OPEN)[0].plan
     text = flat(text_of(OPEN))
-    [day] = [d.number for d in plan.days if any(s.station and s.station.work == "sides"
-                                                for s in d.stages)]  # fmt: skip
+    [day] = [d.number for d in plan.days if any(s.kind == "try" for s in d.stages)]
     numbers = "constant, plates, fixing_spacing, fixing_inboard, cup_depth"
-    resting = "On it rest 2 parts: SIDES, CUPS RIGHT."
+    resting = "On it rest 2 parts: Try on scrap, SIDES, CUPS RIGHT."
     assert f"OPEN hinge 'mine' ({numbers}): settle it before day {day}. {resting}" in text
     assert text.count("OPEN: hinge mine, 2 numbers.") == 1
-    assert text.count("OPEN: hinge mine, 5 numbers.") == 1
+    assert text.count("OPEN: hinge mine, 5 numbers.") == 2
 
 
 def test_a_held_part_is_said_with_all_that_waits_for_it() -> None:
