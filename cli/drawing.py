@@ -164,8 +164,8 @@ def draw_walls(
         return list(drawn), layout
     chosen = narrow(layout, only)
     boxes = boxes_with(layout, chosen, only)
-    sheets = [sheet for sheet in drawn if boxes & sheet.boxes]
-    return sheets, narrow(layout, frozenset().union(*(sheet.boxes for sheet in sheets)))
+    sheets = [sheet for sheet in drawn if boxes & sheet.box_ids]
+    return sheets, narrow(layout, frozenset().union(*(sheet.box_ids for sheet in sheets)))
 
 
 def bind_walls(layout: "Layout", sheets: Iterable["Drawn"]) -> bytes:

@@ -59,8 +59,8 @@ def hang(
     walls = plan_hanging(layout)
     if chosen is not None:
         boxes = boxes_with(layout, narrow(layout, chosen), chosen)
-        walls = tuple(wall for wall in walls if boxes & wall.boxes)
-        concerned = narrow(layout, frozenset().union(*(wall.boxes for wall in walls)))
+        walls = tuple(wall for wall in walls if boxes & wall.box_ids)
+        concerned = narrow(layout, frozenset().union(*(wall.box_ids for wall in walls)))
     if not walls:
         tell(NOTHING)
     elif form == "text":

@@ -13,7 +13,7 @@ the way of that front's slides.
 from collections.abc import Mapping, Sequence
 
 from jigs.box.carcass import Bay, Carcass, frame_of, name_partition, name_side
-from jigs.box.fronts import Column, PlacedFront, place_stack
+from jigs.box.fronts import FrontStack, PlacedFront, place_stack
 from jigs.box.parts import Gaps
 from jigs.given.job import BoxSpec, ColumnSpec, Job, Reveal
 from jigs.ground.geometry import SLACK, Hand
@@ -38,7 +38,7 @@ class Columns:
     """
 
     carcasses: tuple[Carcass, ...]
-    stacks: tuple[Column, ...]
+    stacks: tuple[FrontStack, ...]
     fronts: tuple[PlacedFront, ...]
     seen: Mapping[str, Carcass]
     partitions: tuple[tuple[float, float], ...]
@@ -211,7 +211,7 @@ def reveal_under(lowest: PlacedFront, side: float, reveal: Reveal) -> float:
     return reveal.bottom if own is None else own
 
 
-def shelves_of_openings(column: Column, side: float) -> tuple[tuple[float, float], ...]:
+def shelves_of_openings(column: FrontStack, side: float) -> tuple[tuple[float, float], ...]:
     """Give the lower and upper face of the fixed shelf under each opening of a column; mm.
 
     An opening stands on a shelf of the sides' board, level with its bottom edge, unless it is
@@ -266,7 +266,7 @@ def _meet_neighbours(fronts: Mapping[str, PlacedFront]) -> dict[str, Gaps]:
 
 
 def _part(
-    stacks: Sequence[Column], whole: Carcass, reveal: Reveal
+    stacks: Sequence[FrontStack], whole: Carcass, reveal: Reveal
 ) -> tuple[tuple[tuple[float, float], ...], list[tuple[tuple[float, float], ...]]]:
     """Give the ends of each partition, and each column's fixed shelves."""
     count = len(stacks)
@@ -294,7 +294,7 @@ def _part(
     return tuple(partitions), [tuple(dict.fromkeys(found)) for found in shelves]
 
 
-def _own_rows(stack: Column, front: PlacedFront) -> tuple[bool, bool]:
+def _own_rows(stack: FrontStack, front: PlacedFront) -> tuple[bool, bool]:
     """Tell whether other fronts than those across columns stand above and below one."""
     others = [o for o in stack.fronts if o.place.span == 1 or o.kind not in THROUGH]
     return any(o.place.row < front.place.row for o in others), any(

@@ -14,7 +14,7 @@ from jigs.box.drawers import (
     choose_height,
     place_drawers,
 )
-from jigs.box.fronts import Column, PlacedFront
+from jigs.box.fronts import FrontStack, PlacedFront
 from jigs.fittings.fixing import HIGH_FRONT, LEAST_RAIL, ONE_ROW_BELOW, Backing
 from jigs.fittings.slide import (
     drawer_length,
@@ -52,7 +52,7 @@ class DrawerPlan:
 
 
 def plan_drawers(
-    column: Column,
+    column: FrontStack,
     carcass: Carcass,
     job: Job,
     *,
@@ -85,7 +85,7 @@ def plan_drawers(
 
 def _space_of(
     front: PlacedFront,
-    column: Column,
+    column: FrontStack,
     carcass: Carcass,
     *,
     records: Mapping[str, SlideRecord],

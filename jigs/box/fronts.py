@@ -105,7 +105,7 @@ class PlacedFront:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Column:
+class FrontStack:
     """The fronts of one box from the top, openings among them. `remainder` is what the sizes
     leave over: the top reveal (of a wall box the bottom one) is that much larger; mm."""
 
@@ -152,7 +152,7 @@ def place_stack(
     frame: Frame,
     increment: float | None = None,
     across: Mapping[str, Frame] | None = None,
-) -> Column:
+) -> FrontStack:
     """Size and place a stack of fronts, from the top.
 
     `across` gives, by ID, the frames of fronts that stand across other columns as well.
@@ -161,7 +161,7 @@ def place_stack(
     column that shows them.
     """
     if not specs:
-        return Column(fronts=())
+        return FrontStack(fronts=())
     frames = {spec.id: frame for spec in specs} | dict(across or {})
     rows, exchanged = _undo_exchanges(specs, frame, frames)
     gaps = frame.gaps(rows)
@@ -192,7 +192,7 @@ def place_stack(
         placed.extend(leaves)
         if spec.kind != "opening":
             troubles.extend(_width_troubles(frames[spec.id], leaves))
-    return Column(fronts=tuple(placed), remainder=remainder, troubles=tuple(troubles))
+    return FrontStack(fronts=tuple(placed), remainder=remainder, troubles=tuple(troubles))
 
 
 def _space(rows: tuple[FrontSpec, ...], frame: Frame) -> float:

@@ -10,7 +10,7 @@ from math import hypot
 
 from jigs.box.carcass import Carcass
 from jigs.box.frontgaps import UNDER_COUNTER, stands_under_counter
-from jigs.box.fronts import SAME_SIZE, WORTH_SAYING, Column, PlacedFront, Trouble
+from jigs.box.fronts import SAME_SIZE, WORTH_SAYING, FrontStack, PlacedFront, Trouble
 from jigs.box.inhand import OUT_OF_SQUARE
 from jigs.checks.inhand import LEAST_GAP
 from jigs.given.job import BoxSpec
@@ -24,7 +24,7 @@ LEAST_COLUMN = 50.0
 """A column narrower than this is a slip; mm (common practice, no source)."""
 
 
-def check_closing(carcass: Carcass, column: Column) -> tuple[Problem, ...]:
+def check_closing(carcass: Carcass, column: FrontStack) -> tuple[Problem, ...]:
     """List where the fronts of a box do not fill it as its reveals have it."""
     fronts = tuple(front.id for front in column.fronts if front.kind != "opening")
     # How wide an appliance's panel is, its leaflet says, and no reveal of the job.
@@ -36,7 +36,7 @@ def check_closing(carcass: Carcass, column: Column) -> tuple[Problem, ...]:
     )
 
 
-def check_counter(carcass: Carcass, column: Column) -> tuple[Problem, ...]:
+def check_counter(carcass: Carcass, column: FrontStack) -> tuple[Problem, ...]:
     """List the top fronts that would rub on the counter, an appliance's panel among them."""
     if not stands_under_counter(carcass.box):
         return ()

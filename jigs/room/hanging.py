@@ -185,7 +185,7 @@ class Hanging:
     """Fillers, and end panels with wood to spare at the wall."""
 
     @property
-    def boxes(self) -> frozenset[str]:
+    def box_ids(self) -> frozenset[str]:
         """The IDs of all that stands or hangs there."""
         return frozenset(seen.box.id for seen in self.elevation.boxes)
 

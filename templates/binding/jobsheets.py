@@ -18,7 +18,7 @@ from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.cover import begin_cover
 from templates.binding.drilled import Drilled, drilled_parts
 from templates.binding.firstpage import first_pages
-from templates.binding.once import Cards, Use
+from templates.binding.once import Cards, CardUse
 from templates.binding.pageorder import in_order_of_work
 from templates.binding.pincards import PinCard, PinCards
 from templates.binding.planning import make_face_cards
@@ -163,7 +163,7 @@ class _Face:
     has all its cards."""
 
     words: SheetWords
-    uses: list[Use]
+    uses: list[CardUse]
     crosses: list[PinCard]
     leader: int | None = None
 

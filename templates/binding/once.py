@@ -24,7 +24,7 @@ class _Group:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Use:
+class CardUse:
     """A card for a face: whether it stands there, and where on the face."""
 
     group: _Group
@@ -59,12 +59,12 @@ class Cards:
         self.count += 1
         return self.count
 
-    def use(self, cards: Iterable[Card], rooms: Sequence[Size]) -> list[Use]:
+    def use(self, cards: Iterable[Card], rooms: Sequence[Size]) -> list[CardUse]:
         """Take the cards of one face, made for these sizes: each is new, or one that is there
         already."""
         return [self._use(card, rooms) for card in cards]
 
-    def _use(self, card: Card, rooms: Sequence[Size]) -> Use:
+    def _use(self, card: Card, rooms: Sequence[Size]) -> CardUse:
         key = None if self.each else card_key(card)
         first, group = self._open.get(key, (card, None))
         if group is not None and len(group.members) < MOST:
@@ -76,12 +76,12 @@ class Cards:
             crowded = shared.plan is not None and shared.plan.shortage > 0.0
             if fits(shared, group.rooms) and not crowded:
                 group.card, group.members = shared, members
-                return Use(group=group, own=False, member=member)
+                return CardUse(group=group, own=False, member=member)
         member = _member(card, card)
         group = _Group(number=self.next_number(), card=card, rooms=rooms, members=[member])
         if key is not None:
             self._open[key] = card, group
-        return Use(group=group, own=True, member=member)
+        return CardUse(group=group, own=True, member=member)
 
 
 def _member(card: Card, first: Card) -> Member:

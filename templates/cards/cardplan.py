@@ -11,7 +11,7 @@ from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
 from jigs.ground.values import replace
 from templates.cards.flap import FLAP, WASTE
-from templates.cards.lettering import Heading, Label, block, label_on
+from templates.cards.lettering import CardHeading, Label, block, label_on
 from templates.cards.ticks import Member, tick_boxes
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
@@ -281,7 +281,7 @@ class CardPlan:
         if ladder is not None:
             self.v_high = ladder + LADDER
 
-    def _heading(self) -> Heading:
+    def _heading(self) -> CardHeading:
         return block(
             self.view,
             fitting_heading(self.view, self.fitting),

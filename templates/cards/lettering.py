@@ -157,7 +157,7 @@ def hole_note(hole: Hole) -> str:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Heading:
+class CardHeading:
     """A card's own words, so that a loose card cannot be mistaken: mm."""
 
     width: float
@@ -220,7 +220,7 @@ def block(
     short: str = "",
     members: tuple[Member, ...] = (),
     ticked: MarkBlock | None = None,
-) -> Heading:
+) -> CardHeading:
     """Lay out a card's heading `width` mm wide; wide ones take the words beside the names.
 
     `short` is a shorter name, for where `name` finds no room; `members` are the parts that the
@@ -242,7 +242,7 @@ def block(
     lines.append((shorten(drilled_words(view), 2.5, True, names), 2.5, True))
     room = width - 72.0 if wide else width
     wrapped = tuple(line for text in words for line in wrap(text, 2.5, False, room))
-    return Heading(
+    return CardHeading(
         width=width,
         lines=tuple(lines),
         beside=wrapped if wide else (),

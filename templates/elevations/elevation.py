@@ -67,7 +67,7 @@ class Drawn:
     name: str
 
     @property
-    def boxes(self) -> frozenset[str]:
+    def box_ids(self) -> frozenset[str]:
         """The IDs of the boxes that it shows."""
         return frozenset(seen.box.id for seen in self.elevation.boxes)
 

@@ -73,7 +73,7 @@ def hang_text(layout: Layout, hangings: Sequence[Hanging]) -> str:
 
 def _first(layout: Layout, hanging: Hanging) -> tuple[str, ...]:
     """Give what of a wall must be settled before its boards are cut."""
-    return before_cutting(layout, {hanging.elevation.wall, wall_name(hanging), *hanging.boxes})
+    return before_cutting(layout, {hanging.elevation.wall, wall_name(hanging), *hanging.box_ids})
 
 
 def _wall_pages(layout: Layout, hanging: Hanging, paper: Paper) -> Iterator[Page]:

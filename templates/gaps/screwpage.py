@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from templates.lists.listing import Listing
 from templates.lists.listpages import list_pages, section_blocks
 from templates.page.border import EDGE
-from templates.page.flowing import TableBlock
+from templates.page.flowing import FlowedBlock
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import GAP, moved
@@ -49,7 +49,7 @@ def _wall_pages(listing: Listing, paper: Paper) -> Iterator[Page]:
         yield paper.scaled(page)
 
 
-def _flow(blocks: Sequence[TableBlock], high: float) -> list[list[Mark]]:
+def _flow(blocks: Sequence[FlowedBlock], high: float) -> list[list[Mark]]:
     """Set blocks below each other in columns of such a height, the heads of a table said again."""
     columns: list[list[Mark]] = [[]]
     used = 0.0

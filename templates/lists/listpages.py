@@ -17,7 +17,7 @@ from templates.lists.listcells import (
 )
 from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words
 from templates.page.border import EDGE
-from templates.page.flowing import TableBlock, flow_pages, stacked
+from templates.page.flowing import FlowedBlock, flow_pages, stacked
 from templates.page.marks import MEDIUM, THIN, Line, Page, Text
 from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph
@@ -86,24 +86,24 @@ def _widest(listing: Listing) -> float:
     return max(wanted)
 
 
-def _blocks(listing: Listing, width: float) -> Iterator[TableBlock]:
+def _blocks(listing: Listing, width: float) -> Iterator[FlowedBlock]:
     for section in listing.sections:
         yield from section_blocks(section, width)
 
 
-def section_blocks(section: Section, width: float) -> Iterator[TableBlock]:
+def section_blocks(section: Section, width: float) -> Iterator[FlowedBlock]:
     """Give a section's blocks; its title stays with the first."""
     lead: MarkBlock | None = None
     if section.title:
         lead = _title(section.title, width)
     elif section.blocks:
-        yield TableBlock(block=MarkBlock(height=APART, marks=()))
+        yield FlowedBlock(block=MarkBlock(height=APART, marks=()))
     entry = section.title
     for each in section.blocks:
         blocks = _words(each, width) if isinstance(each, Words) else _table(each, section, width)
         for block in blocks:
             if lead is not None:
-                block = TableBlock(block=stacked(lead, block.block), entry=entry)
+                block = FlowedBlock(block=stacked(lead, block.block), entry=entry)
                 lead = None
             yield block
 
@@ -119,15 +119,15 @@ def _title(text: str, width: float) -> MarkBlock:
     )
 
 
-def _words(words: Words, width: float) -> Iterator[TableBlock]:
+def _words(words: Words, width: float) -> Iterator[FlowedBlock]:
     indent = INDENT if words.indent else 0.0
     block = paragraph(words.text, width - indent, bold=words.stamp)
-    yield TableBlock(
+    yield FlowedBlock(
         block=MarkBlock(height=block.height + 0.6, marks=tuple(moved(block.marks, indent, 0.0)))
     )
 
 
-def _table(table: Table, section: Section, width: float) -> Iterator[TableBlock]:
+def _table(table: Table, section: Section, width: float) -> Iterator[FlowedBlock]:
     """Give the lines of a table, its heads and the title of a group with the first below them."""
     if not table.rows and not any(group.notes for group in table.groups):
         yield from _words(Words(text="none", indent=2), width)
@@ -141,10 +141,10 @@ def _table(table: Table, section: Section, width: float) -> Iterator[TableBlock]
         title = _group_title(group, width)
         above = (*above, *title)
         for block in _group_lines(group, placed, width):
-            yield TableBlock(block=stacked(*above, block), again=again)
+            yield FlowedBlock(block=stacked(*above, block), again=again)
             above, again = (), stacked(goes_on, *title)
         again = goes_on
-    yield TableBlock(block=MarkBlock(height=1.2, marks=()))
+    yield FlowedBlock(block=MarkBlock(height=1.2, marks=()))
 
 
 def _group_lines(group: Group, placed: Placed, width: float) -> Iterator[MarkBlock]:

@@ -9,7 +9,7 @@ from templates.page.pieces import GAP, MarkBlock, moved
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TableBlock:
+class FlowedBlock:
     """A block of a table; `again` goes before it where it begins a page. `entry`: the line in
     the outline for what begins with it."""
 
@@ -34,7 +34,7 @@ class FlowedPage:
 
 
 def flow_pages(
-    blocks: Iterable[TableBlock], height: float, head: Callable[[int], MarkBlock]
+    blocks: Iterable[FlowedBlock], height: float, head: Callable[[int], MarkBlock]
 ) -> list[FlowedPage]:
     """Let blocks flow down pages of a height (mm), each headed by `head` of its number, from 1. A
     block that is higher than a page stands alone on one."""

@@ -30,7 +30,7 @@ HATCH = 1 / 55
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Stretch:
+class DrawnStretch:
     """A part of a wall that is the same in every picture: from where to where, and its elements."""
 
     left: float
@@ -63,9 +63,9 @@ class WallPicture:
             marks = _appliance_marks(stands, letters)
             self._stretches.append(self._draw(marks, stands.x, stands.x + stands.width))
 
-    def _draw(self, marks: Iterable[Mark], left: float, right: float) -> Stretch:
+    def _draw(self, marks: Iterable[Mark], left: float, right: float) -> DrawnStretch:
         drawn = Html(draw_inline(marks, self._top))
-        return Stretch(left=left, right=right, drawn=drawn)
+        return DrawnStretch(left=left, right=right, drawn=drawn)
 
     def whole(self) -> Html:
         """Draw all that is on the wall, for pictures that refer to it."""

@@ -8,7 +8,7 @@ from jigs.ground.lengths import format_inches, format_mm
 from jigs.ground.values import dataclass
 from templates.cards.cardplan import ARM
 from templates.cards.figures import HoleFigures, free_spot, write_figures
-from templates.cards.lettering import Heading, Label, hole_note
+from templates.cards.lettering import CardHeading, Label, hole_note
 from templates.page.marks import Text
 from templates.page.space import Box, Space
 from templates.page.typeface import shorten, text_width, wrap
@@ -22,7 +22,7 @@ from templates.words.stationwords import card_words, corner_words, station_title
 class Title:
     """A title of a card, and whether it stands upside down, for the card that is turned."""
 
-    heading: Heading
+    heading: CardHeading
     turned: bool
 
 
@@ -55,7 +55,7 @@ def write_titles(space: Space, card: StationCard, titles: Sequence[Title], room:
 
 def _heading(
     shop: Shop, station: Station, card: StationCard, copy: int, *, turned: bool
-) -> Heading:
+) -> CardHeading:
     """Lay out a title: name and letter, face, code and copy; on the first its operations too."""
     names = WORDS - 10.0
     title = f"{station_title(station)}: {card.letter}"
@@ -73,7 +73,7 @@ def _heading(
         (last, 2.5, False),
     )
     body = tuple(line for text in words for line in wrap(text, 2.5, False, WORDS))
-    return Heading(width=WORDS, lines=lines, beside=(), body=body, with_bar=not turned)
+    return CardHeading(width=WORDS, lines=lines, beside=(), body=body, with_bar=not turned)
 
 
 def write_distances(

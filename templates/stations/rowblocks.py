@@ -10,10 +10,10 @@ from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.tablepieces import (
-    Stretch,
-    set_stretches,
+    Span,
+    set_spans,
     size_and_blanks,
-    stretches_width,
+    spans_width,
 )
 from templates.words.sentence import bare
 
@@ -23,7 +23,7 @@ APART = 7.0
 """Between two settings in a row, mm."""
 NARROW = 3.5
 """The same where several parts share them, mm."""
-Chip = tuple[Stretch, ...]
+Chip = tuple[Span, ...]
 """A setting, or another thing that is ticked when it is done."""
 
 
@@ -81,10 +81,10 @@ def row_block(row: RowWords, width: float, *, first: bool) -> MarkBlock:
     x = 0.0
     y -= CHIP
     for chip in row.chips:
-        wide = stretches_width(chip)
+        wide = spans_width(chip)
         if x > 0.0 and x + wide > width:
             x, y = 0.0, y - CHIP
-        marks += set_stretches(chip, x, y)
+        marks += set_spans(chip, x, y)
         x += wide + APART
     more, closed = list(row.more), _sums(row.closed)
     if x + text_width(closed, 2.5) <= width:
@@ -103,29 +103,29 @@ def rows_block(rows: Sequence[RowWords], width: float, *, first: bool) -> MarkBl
         start + text_width(name, 2.5) for start, name in zip(starts, names, strict=True)
     )
     said = [tuple(each for each in chip if not each.tick or each.text) for chip in rows[0].chips]
-    said = [tuple(Stretch(each.text, each.size, each.bold) for each in chip) for chip in said]
-    boxes = [[Stretch("", tick=True) for each in chip if each.tick] for chip in rows[0].chips]
+    said = [tuple(Span(each.text, each.size, each.bold) for each in chip) for chip in said]
+    boxes = [[Span("", tick=True) for each in chip if each.tick] for chip in rows[0].chips]
     columns = [
-        max(stretches_width(above), stretches_width(below))
+        max(spans_width(above), spans_width(below))
         for above, below in zip(said, boxes, strict=True)
     ]
     at = [indent + sum(columns[:place]) + NARROW * place for place in range(len(columns))]
     sizes = [size_and_blanks(row.part, 0.0) for row in rows]
     left = width - max(size.width for size in sizes)
-    ticked = at[-1] + stretches_width(boxes[-1]) if at else indent
+    ticked = at[-1] + spans_width(boxes[-1]) if at else indent
     if (at and at[-1] + columns[-1] > width) or ticked > left - 2.0:
         return None
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.9
     for x, above in zip(at, said, strict=True):
-        marks += set_stretches(above, x, y)
+        marks += set_spans(above, x, y)
     one_size = len({(format_mm(row.part.width), format_mm(row.part.height)) for row in rows}) == 1
     for number, (row, name, start) in enumerate(zip(rows, names, starts, strict=True)):
         y -= CHIP
         marks.append(Text(x=0.0, y=y, text=row.part.id, size=3.5, bold=True))
         marks.append(Text(x=start, y=y, text=name))
         for x, below in zip(at, boxes, strict=True):
-            marks += set_stretches(below, x, y)
+            marks += set_spans(below, x, y)
         size = size_and_blanks(row.part, y, told=one_size and number > 0)
         marks += moved(size.marks, width - size.width, 0.0)
     more = filter(None, (*_sums_of(rows), rows[0].open, *rows[0].more))

@@ -18,13 +18,13 @@ from templates.stations.sidelines import boards_at, crosses_at, lying, rows_on, 
 from templates.stations.stationrows import NextCard, open_at
 from templates.stations.stationview import Shop
 from templates.stations.tablepieces import (
-    Stretch,
+    Span,
     TableBlock,
-    figure_stretches,
+    figure_spans,
     joined,
-    set_stretches,
+    set_spans,
     size_and_blanks,
-    stretches_width,
+    spans_width,
 )
 from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
@@ -167,7 +167,7 @@ def _line(
     """Lay out a line: its height once where both boards have it alike, and a box for each board."""
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = -4.3
-    marks += set_stretches([Stretch(line.mark, 3.5, True)], COLUMNS[0], y)
+    marks += set_spans([Span(line.mark, 3.5, True)], COLUMNS[0], y)
     served = wrap(", ".join(line.serves) or "pins", 2.5, False, COLUMNS[1] - SERVED - 1.0)
     for number, text in enumerate(served):
         marks.append(Text(x=SERVED, y=y - number * PITCH, text=text))
@@ -182,12 +182,10 @@ def _line(
         marks += [] if board.bored else [tick_box(x, low - 0.3)]
         if alike and row:
             continue
-        named = [] if alike else [Stretch(board.hand.upper())]
-        pieces = [*named, *figure_stretches(up, f"{UP} "), Stretch("", tick=True)]
-        assert stretches_width(pieces, 1.0) < COLUMNS[2] - COLUMNS[1], (
-            "the column holds every figure"
-        )
-        marks += set_stretches(pieces, COLUMNS[1], low, 1.0)
+        named = [] if alike else [Span(board.hand.upper())]
+        pieces = [*named, *figure_spans(up, f"{UP} "), Span("", tick=True)]
+        assert spans_width(pieces, 1.0) < COLUMNS[2] - COLUMNS[1], "the column holds every figure"
+        marks += set_spans(pieces, COLUMNS[1], low, 1.0)
     words = [(text, True) for text in dict.fromkeys(fresh)]
     crosses = crosses_at(boards)
     as_told = crosses and lying(station, boards, crosses_told=True) == [pins]

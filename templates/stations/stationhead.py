@@ -35,7 +35,7 @@ def station_payload(station: Station) -> str:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Heading:
+class StationHead:
     """What the titles of a station's pages are made from; `reason`: what tells it from its like;
     `told`: its steps."""
 

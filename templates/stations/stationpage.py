@@ -17,7 +17,7 @@ from templates.page.paper import Paper
 from templates.page.pieces import GAP, MarkBlock, moved
 from templates.stations.sidetable import side_blocks
 from templates.stations.stationcard import DrawnCard, draw_copies
-from templates.stations.stationhead import Heading
+from templates.stations.stationhead import StationHead
 from templates.stations.stationrows import rows_of
 from templates.stations.stationview import Shop
 from templates.words.stationwords import station_title
@@ -86,7 +86,7 @@ def station_pages(
 ) -> list[StationPage]:
     """Lay out the pages of a station, of which the first has the number `first`. `told`: its
     steps; `reason`: what tells it from its like."""
-    heading = Heading(shop=shop, station=station, reason=reason, told=told)
+    heading = StationHead(shop=shop, station=station, reason=reason, told=told)
     rooms = [room for _, room in _ways(heading, paper, 0)]
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
     drafts = _card_pages(heading, cards, paper)
@@ -136,14 +136,14 @@ def station_pages(
     ]
 
 
-def _new(heading: Heading, width: float, height: float, number: int) -> _Draft:
+def _new(heading: StationHead, width: float, height: float, number: int) -> _Draft:
     """Begin a page with its title."""
     draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
     draft.add(heading.across(draft.inner, number))
     return draft
 
 
-def _card_pages(heading: Heading, cards: Sequence[DrawnCard], paper: Paper) -> list[_Draft]:
+def _card_pages(heading: StationHead, cards: Sequence[DrawnCard], paper: Paper) -> list[_Draft]:
     """Share the cards among pages, as many on each as find room, in their order."""
     drafts: list[_Draft] = []
     rest = list(cards)
@@ -154,7 +154,7 @@ def _card_pages(heading: Heading, cards: Sequence[DrawnCard], paper: Paper) -> l
     return drafts
 
 
-def _ways(heading: Heading, paper: Paper, number: int) -> Iterator[tuple[_Draft, Size]]:
+def _ways(heading: StationHead, paper: Paper, number: int) -> Iterator[tuple[_Draft, Size]]:
     """Begin a page in each way that it can be laid out, upright or lying, and give the room for
     cards: below its title, or beside one that is still to come."""
     for across in (True, False):
@@ -168,7 +168,7 @@ def _ways(heading: Heading, paper: Paper, number: int) -> Iterator[tuple[_Draft,
 
 
 def _fill(
-    heading: Heading, cards: Sequence[DrawnCard], paper: Paper, number: int
+    heading: StationHead, cards: Sequence[DrawnCard], paper: Paper, number: int
 ) -> tuple[_Draft, int]:
     """Begin a page with as many of the first cards as one way to lay it out holds."""
     for draft, room in _ways(heading, paper, number):

@@ -19,11 +19,11 @@ from templates.stations.rowblocks import Chip, RowWords, alike, row_block, rows_
 from templates.stations.rowfacts import said_above, said_in_row
 from templates.stations.stationview import Shop
 from templates.stations.tablepieces import (
-    Stretch,
+    Span,
     TableBlock,
     joined,
-    set_stretches,
-    stretches_width,
+    set_spans,
+    spans_width,
 )
 from templates.words.facewords import edge_words
 from templates.words.markingwords import marks_words
@@ -113,32 +113,32 @@ def _captions(
 ) -> MarkBlock:
     """Say once a page what the rows of a table have; `brief`: what some do not say."""
     y = -3.2
-    pieces = caption_stretches(station, usual, low)
+    pieces = caption_spans(station, usual, low)
     if brief:
-        pieces.append(Stretch(AS_ABOVE))
+        pieces.append(Span(AS_ABOVE))
     size = "size, yours"
-    if stretches_width(pieces) > width:
+    if spans_width(pieces) > width:
         more = paragraph(AS_ABOVE, width)
         return joined(more, _captions(station, usual, width, low=low, brief=False))
-    marks = set_stretches(pieces, 0.0, y)
-    if stretches_width(pieces) + text_width(size, 2.5) + 3.0 < width:
+    marks = set_spans(pieces, 0.0, y)
+    if spans_width(pieces) + text_width(size, 2.5) + 3.0 < width:
         marks.append(Text(x=width, y=y, text=size, anchor="end"))
     return MarkBlock(height=-y + 1.2, marks=tuple(marks))
 
 
-def caption_stretches(station: Station, usual: AbstractSet[Start], low: str) -> list[Stretch]:
+def caption_spans(station: Station, usual: AbstractSet[Start], low: str) -> list[Span]:
     """Say what is ticked in each row, and from where its figures count; `low`: what the lower end
     of the parts is called."""
     if station.marked:
-        return [Stretch("cards:"), Stretch("set", tick=True)]
+        return [Span("cards:"), Span("set", tick=True)]
     settings = [setting for row in station.rows for setting in row.settings]
     card = f"CARD {one}" if (one := one_card(station, usual)) else "CARD"
-    pieces = [Stretch(f"{card}, line on the MIDDLE:" if usual & MIDDLES else f"{card}:")]
+    pieces = [Span(f"{card}, line on the MIDDLE:" if usual & MIDDLES else f"{card}:")]
     if "bottom" in usual:
-        pieces.append(Stretch(f"{UP} UP FROM {low}:", bold=True))
+        pieces.append(Span(f"{UP} UP FROM {low}:", bold=True))
     if any(setting.x is not None or setting.y is not None for setting in settings):
-        pieces.append(Stretch("struck, checked", tick=True))
-    pieces.append(Stretch("bored", tick=True))
+        pieces.append(Span("struck, checked", tick=True))
+    pieces.append(Span("bored", tick=True))
     return pieces
 
 
@@ -190,10 +190,10 @@ def _words_of(
             yield replace(words, hold=facts_of(row.held, layout.job.shown))
             continue
         chips: list[Chip] = [
-            tuple(setting_stretches(setting, usual, taken, told=one)) for setting in row.settings
+            tuple(setting_spans(setting, usual, taken, told=one)) for setting in row.settings
         ]
         if row.marks is not None:
-            chips += [(Stretch("marked", tick=True),), (Stretch("bored", tick=True),)]
+            chips += [(Span("marked", tick=True),), (Span("bored", tick=True),)]
         yield replace(
             words,
             chips=tuple(chips),
@@ -207,29 +207,29 @@ def _sums(row: Row) -> tuple[str, ...]:
     return tuple(dict.fromkeys(map(sum_words, row.closing)))
 
 
-def setting_stretches(
+def setting_spans(
     setting: Setting, usual: AbstractSet[Start], taken: NextCard, *, told: str = ""
-) -> list[Stretch]:
+) -> list[Span]:
     """Say one setting: card, where its lines are struck, and what is ticked when it is done;
     whence the lines are struck only where that is not `usual`, the card's letter unless it is
     `told` above."""
-    pieces = [Stretch(NEXT, bold=True, loose=True)] if taken.is_next(setting) else []
+    pieces = [Span(NEXT, bold=True, loose=True)] if taken.is_next(setting) else []
     if name := setting_name(setting, told=told):
-        pieces.append(Stretch(name, bold=True))
+        pieces.append(Span(name, bold=True))
     told_above = usual & MIDDLES
     places = [each for each in (setting.y, setting.x) if each and each.start not in told_above]
     for number, place in enumerate(places):
         if number:
             pieces[-1] = replace(pieces[-1], text=f"{pieces[-1].text},")
         if place.start in MIDDLES:
-            pieces.append(Stretch("MIDDLE", 3.5, True))
+            pieces.append(Span("MIDDLE", 3.5, True))
             continue
         mm, inches = setting_figure(place)
         way = f"{UP} " if place.start == "bottom" else ""
-        pieces += [Stretch(f"{way}{mm}", 3.5, True), Stretch(inches)]
+        pieces += [Span(f"{way}{mm}", 3.5, True), Span(inches)]
         if place.start not in usual:
-            pieces.append(Stretch(STRUCK_WORDS[place.start], bold=True))
+            pieces.append(Span(STRUCK_WORDS[place.start], bold=True))
     if setting.x is not None or setting.y is not None:
-        pieces.append(Stretch("", tick=True))
-    pieces.append(Stretch("", tick=True))
+        pieces.append(Span("", tick=True))
+    pieces.append(Span("", tick=True))
     return pieces

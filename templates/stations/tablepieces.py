@@ -16,8 +16,8 @@ BLANK = 13.0
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
-    """A stretch of a line: a text, or a box to tick with what it is for."""
+class Span:
+    """A span of a line: a text, or a box to tick with what it is for."""
 
     text: str
     size: float = 2.5
@@ -45,7 +45,7 @@ class TableBlock:
     """The box and the column whose table begins with it."""
 
 
-def set_stretches(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.4) -> list[Mark]:
+def set_spans(pieces: Sequence[Span], x: float, y: float, gap: float = 1.4) -> list[Mark]:
     """Set pieces in a line from (x, y) on, y being its base line."""
     marks: list[Mark] = []
     for piece in pieces:
@@ -58,7 +58,7 @@ def set_stretches(pieces: Sequence[Stretch], x: float, y: float, gap: float = 1.
     return marks
 
 
-def stretches_width(pieces: Sequence[Stretch], gap: float = 1.4) -> float:
+def spans_width(pieces: Sequence[Span], gap: float = 1.4) -> float:
     """Give the width of pieces set in a line, mm."""
     return sum(piece.width + gap for piece in pieces) - gap
 
@@ -91,6 +91,6 @@ def size_and_blanks(part: BenchPart, y: float, *, told: bool = False) -> SizeAnd
     return SizeAndBlanks(width=x + 2 * BLANK + 3.0, marks=(*size, *blanks))
 
 
-def figure_stretches(value: float, way: str = "") -> list[Stretch]:
+def figure_spans(value: float, way: str = "") -> list[Span]:
     """Give a height, mm large and inches small; `way`: what stands before it."""
-    return [Stretch(f"{way}{format_mm(value)}", 3.5, True), Stretch(f'{format_inches(value)}"')]
+    return [Span(f"{way}{format_mm(value)}", 3.5, True), Span(f'{format_inches(value)}"')]

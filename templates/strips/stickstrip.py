@@ -58,7 +58,7 @@ class _Row:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Strip:
+class StickStrip:
     """A strip that is printed: its stick's and its own number, how many there are; from which
     height to which it goes; whether one that is printed meets it below and above."""
 
@@ -108,7 +108,7 @@ def divide(height: float) -> tuple[int, float]:
     return strips, min(LENGTH, float(math.ceil(height / strips)))
 
 
-def printed_strips(stick: Stick, place: int) -> list[Strip]:
+def printed_strips(stick: Stick, place: int) -> list[StickStrip]:
     """Give the strips of a stick that have lines, from below; `place`: the stick's own number."""
     count, length = divide(stick.height)
     spans = [
@@ -120,7 +120,7 @@ def printed_strips(stick: Stick, place: int) -> list[Strip]:
         if any(_on(line.y, low, high) for line in stick.lines)
     ]
     return [
-        Strip(
+        StickStrip(
             stick=place, number=number, count=len(used), low=spans[at][0], high=spans[at][1],
             below=at - 1 in used, above=at + 1 in used,
         )
@@ -133,7 +133,7 @@ def _on(height: float, low: float, high: float) -> bool:
     return low < height <= high
 
 
-def draw_strip(stick: Stick, strip: Strip, x: float, foot: float) -> list[Mark]:
+def draw_strip(stick: Stick, strip: StickStrip, x: float, foot: float) -> list[Mark]:
     """Draw one strip, its lower left corner at (x, foot)."""
     right, top = x + WIDTH, foot + strip.high - strip.low
     corners: tuple[tuple[float, float], ...] = rectangle(x, foot, right, top)
@@ -164,7 +164,7 @@ def draw_strip(stick: Stick, strip: Strip, x: float, foot: float) -> list[Mark]:
     return [*marks, *_heights(rows, strip, x, foot)]
 
 
-def _scales(strip: Strip, struck: Sequence[float], x: float, foot: float) -> list[Mark]:
+def _scales(strip: StickStrip, struck: Sequence[float], x: float, foot: float) -> list[Mark]:
     """Draw the running scales: millimetres at the left, inches by sixteenths at the right; no
     figure stands on a line that is struck."""
     right, low, high = x + WIDTH, strip.low, strip.high
@@ -186,7 +186,7 @@ def _scales(strip: Strip, struck: Sequence[float], x: float, foot: float) -> lis
     return marks
 
 
-def _rows_on(stick: Stick, strip: Strip) -> list[_Row]:
+def _rows_on(stick: Stick, strip: StickStrip) -> list[_Row]:
     """Give what stands on a strip, from below."""
     rows = [
         _Row(y=line.y, ways=line_ways(line), only=line.only, struck=True) for line in stick.lines
@@ -198,7 +198,7 @@ def _rows_on(stick: Stick, strip: Strip) -> list[_Row]:
     return sorted(rows, key=lambda row: (row.y, row.ways))
 
 
-def _heights(rows: Sequence[_Row], strip: Strip, x: float, foot: float) -> list[Mark]:
+def _heights(rows: Sequence[_Row], strip: StickStrip, x: float, foot: float) -> list[Mark]:
     """Draw the lines of a strip, their figures beside them, none on another."""
     room = WIDTH - INCHES - FIGURES
     floor, limit = foot + _HEAD, foot + strip.high - strip.low - 0.5

@@ -14,7 +14,7 @@ from templates.page.paper import Paper
 from templates.page.pieces import moved, paragraph
 from templates.page.scales import SLIP
 from templates.page.typeface import shorten
-from templates.strips.stickstrip import PITCH, TAB, WIDTH, Strip, draw_strip, printed_strips
+from templates.strips.stickstrip import PITCH, TAB, WIDTH, StickStrip, draw_strip, printed_strips
 from templates.words.stickwords import cautions, line_words, striking
 
 _SMALL = 2.5
@@ -40,7 +40,9 @@ def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Pag
             number += 1
 
 
-def _head(stick: Stick, name: str, job: str, strips: Sequence[Strip], paper: Paper) -> list[Mark]:
+def _head(
+    stick: Stick, name: str, job: str, strips: Sequence[StickStrip], paper: Paper
+) -> list[Mark]:
     """Say what the stick is for and how it is made."""
     width = paper.width - LEFT_STRIP - EDGE
     boards = shorten(f"For {', '.join(stick.boards)}.", _SMALL, False, 3 * width)

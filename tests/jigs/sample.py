@@ -1,7 +1,7 @@
 """Jobs for tests: the golden box, its hardware, and short ways to state fronts and boxes."""
 
 from jigs.box.carcass import Carcass, frame_of
-from jigs.box.fronts import Column, place_stack
+from jigs.box.fronts import FrontStack, place_stack
 from jigs.box.parts import Front, Layout, Side
 from jigs.given.hardware import (
     HINGE_RESTS,
@@ -53,7 +53,9 @@ def box(
     )
 
 
-def one_column(spec: BoxSpec, reveal: Reveal = GOLDEN, increment: float | None = None) -> Column:
+def one_column(
+    spec: BoxSpec, reveal: Reveal = GOLDEN, increment: float | None = None
+) -> FrontStack:
     """Place the fronts of a box of one column, between sides of 18.3."""
     carcass = Carcass(box=spec, side=18.3, back=6.0)
     return place_stack(spec.fronts, frame_of(carcass, reveal, spec.overlay), increment)

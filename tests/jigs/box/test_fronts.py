@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from jigs.box.fronts import (
-    Column,
+    FrontStack,
     module_height,
     share_heights,
 )
@@ -42,7 +42,7 @@ def column(
     kind: BoxKind = "base",
     reveal: Reveal = GOLDEN,
     increment: float | None = None,
-) -> Column:
+) -> FrontStack:
     """Place fronts in the golden box."""
     box = BoxSpec(
         id="B1", kind=kind, width=width, height=height, depth=584.2, above_floor=100.0,
@@ -51,7 +51,7 @@ def column(
     return one_column(box, reveal, increment)
 
 
-def kinds(placed: Column) -> list[str]:
+def kinds(placed: FrontStack) -> list[str]:
     """Give the kinds of trouble."""
     return [trouble.kind for trouble in placed.troubles]
 

@@ -70,7 +70,7 @@ def check_sizes(drawn: Drawn, fronts: Iterable[Front]) -> int:
         for rect in root.iter(SVG + "rect")
         if rect.get("class") == "front"
     }
-    shown = [front for front in fronts if front.box in drawn.boxes]
+    shown = [front for front in fronts if front.box in drawn.box_ids]
     assert set(rects) == {front.id for front in shown}
     lefts = {seen.box.id: seen for seen in drawn.elevation.boxes}
     origins = set()
@@ -199,7 +199,7 @@ def test_pulls_stand_over_their_holes(demo: Layout) -> None:
         pulls = [
             fitting
             for front in demo.fronts
-            if front.box in drawn.boxes
+            if front.box in drawn.box_ids
             for fitting in front.fittings
             if fitting.kind == "pull"
         ]

@@ -16,7 +16,7 @@ from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.partwords import words_of_drawer_box, words_of_front
 from templates.stations import rowfacts
-from templates.stations.stationrows import NextCard, setting_stretches
+from templates.stations.stationrows import NextCard, setting_spans
 from templates.stations.stationset import make_stations
 from templates.stations.stationview import shop_of
 from templates.words.sentence import closed
@@ -142,7 +142,7 @@ def test_each_of_two_figures_says_what_it_counts_from() -> None:
     setting = Setting(
         card="A", y=Place(start="top", value=60.0), x=Place(start="left", value=192.6)
     )
-    said = [each.text for each in setting_stretches(setting, frozenset(), NextCard())]
+    said = [each.text for each in setting_spans(setting, frozenset(), NextCard())]
     figures = ["60.0", '2 3/8-"', "FROM TOP,", "192.6", '7 19/32-"', "FROM LEFT"]
     assert said == ["A", *figures, "", ""]
 

@@ -19,7 +19,7 @@ from templates.page.typeface import text_width
 from templates.stations.rowblocks import RowWords, alike, row_block, rows_block
 from templates.stations.stationrows import one_card, rows_of
 from templates.stations.stationview import shop_of
-from templates.stations.tablepieces import BLANK, Stretch
+from templates.stations.tablepieces import BLANK, Span
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import AS_ABOVE, sum_words
 from tests.jigs.bench.test_rows import kitchen
@@ -89,7 +89,7 @@ ROW = RowWords(
     part=PART,
     named="ABCD",
     in_full="ABCD door, north",
-    chips=((Stretch("A", bold=True), Stretch("97.8", 3.5, True), Stretch("", tick=True)),),
+    chips=((Span("A", bold=True), Span("97.8", 3.5, True), Span("", tick=True)),),
     copies=(1,),
     closed=("97.8 + 102.2 = 200.0", "across: 50.0 + 350.0 = 400.0"),
 )
@@ -101,7 +101,7 @@ def test_only_what_is_alike_shares_a_block() -> None:
     assert alike([ROW, replace(ROW, named="EFGH")])
     assert alike([ROW, replace(ROW, closed=("other", ROW.closed[1]))])
     assert not alike([ROW, replace(ROW, closed=("other", "another"))])
-    chip = (Stretch("A", bold=True), Stretch("97.9", 3.5, True), Stretch("", tick=True))
+    chip = (Span("A", bold=True), Span("97.9", 3.5, True), Span("", tick=True))
     for other in (
         replace(ROW, copies=(2,)),
         replace(ROW, chips=(chip,)),
@@ -114,7 +114,7 @@ def test_only_what_is_alike_shares_a_block() -> None:
 
 def test_a_fresh_copy_is_named_where_it_is_taken() -> None:
     """Before the settings of the first part that takes it."""
-    fresh = (Stretch("TAKE THE NEXT CARD:", bold=True, loose=True), *ROW.chips[0])
+    fresh = (Span("TAKE THE NEXT CARD:", bold=True, loose=True), *ROW.chips[0])
     rows = [replace(ROW, chips=(fresh,), copies=(2,)), replace(ROW, copies=(2,))]
     assert alike(rows)
     block = rows_block(rows, WIDTH, first=False)
