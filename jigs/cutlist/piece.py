@@ -110,7 +110,8 @@ class Piece:
     where what belongs to a wall stands along it. `cutouts`: what is notched out of it. `front`:
     the front it serves, where one. `beside`: of what belongs to a wall, the boxes that it stands
     under, beside or behind. `hand`: the end of a run, or side of a box, that it closes. `scribe`:
-    the edge at which `spare` of its size is there to be scribed. `note`: what is to be said of it.
+    the edge at which `spare` of its size is there to be scribed. `over`: what is scribed off its
+    lower end where the floor is highest. `note`: what is to be said of it.
     """
 
     id: str
@@ -136,7 +137,13 @@ class Piece:
     hand: Literal["left", "right"] | None = None
     scribe: Edge | None = None
     spare: float = 0.0
+    over: float = 0.0
     note: str = ""
+
+    @property
+    def scribed(self) -> bool:
+        """Whether it is scribed to a wall or to the floor."""
+        return self.scribe is not None or self.over > 0.0
 
     @property
     def banded(self) -> tuple[Edge, ...]:

@@ -140,6 +140,7 @@ def end_fillers(
                 hand=hand,
                 scribe=hand if spare else None,
                 spare=spare,
+                over=over,
                 on_wall=(
                     Block(
                         x=x, y=box.above_floor + box.height - high,
@@ -166,7 +167,7 @@ def end_panel(
         words += f"; {format_mm(scribe)} of its depth to scribe at the wall"
     words += floor_words(over)
     piece = _upright(job, name, "end-panel", wall, height=height, width=deep + scribe, note=words)
-    return replace(piece, box=box, scribe="rear" if scribe else None, spare=scribe)
+    return replace(piece, box=box, scribe="rear" if scribe else None, spare=scribe, over=over)
 
 
 def island_back(job: Job, name: str, wall: str, *, width: float, height: float) -> Piece:
@@ -210,11 +211,13 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             dx=sum(each.width for each in run) + panels, dy=high, dz=thick,
         )  # fmt: skip
         behind = tuple(each.id for each in run)
+        over = floor_under(job, first)
         made.append(
             replace(
                 back,
-                note=f"behind {', '.join(behind)}{floor_words(floor_under(job, first))}",
+                note=f"behind {', '.join(behind)}{floor_words(over)}",
                 beside=behind,
+                over=over,
                 on_wall=(block,),
             )
         )

@@ -3,7 +3,9 @@
 Fronts arrive, are bored, painted on the back, then on the face (unless they come painted), hung
 and adjusted. Pieces are cut, banded, bored, assembled; a side whose box stands already is bored in
 it. The spacer under a rollout's slide is cut before its side is bored, for it is bored with it, and
-mounted as that is. A drawer box is put together from its pieces, or arrives; it is bored and set
+mounted as that is. Fillers, end panels and island backs are scribed dry, to a wall or the floor, at
+boxes that stand, and cut before their first coat: a saw chips paint and leaves a bare edge. A
+drawer box is put together from its pieces, or arrives; it is bored and set
 on its slides. A pull whose screws go through the drawer box too is bored for when the front is on.
 All common practice, no source.
 
@@ -26,6 +28,7 @@ from jigs.progress.tracked import Tracked
 
 ARRIVED, CUT, BANDED = Step(kind="arrived"), Step(kind="cut"), Step(kind="banded")
 MOUNTED, ASSEMBLED = Step(kind="mounted"), Step(kind="assembled")
+SCRIBED = Step(kind="scribed")
 HUNG, FITTED, ADJUSTED = Step(kind="hung"), Step(kind="fitted"), Step(kind="adjusted")
 ON_BOX = Step(kind="bored", work="fronts-on-boxes")
 
@@ -150,7 +153,8 @@ class _Courses:
         if piece.kind == "spacer":
             return _course((CUT, *_banded(piece), MOUNTED), {})
         if piece.kind in SEEN:
-            return _course((CUT, *_banded(piece), *self._painted(), FITTED), {})
+            scribed = (SCRIBED,) if piece.scribed else ()
+            return _course((CUT, *_banded(piece), *scribed, *self._painted(), FITTED), {})
         if piece.kind == "shelf":
             pins = [
                 Wait(part=board, step=step)

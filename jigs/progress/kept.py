@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import field
 
 from jigs.ground.values import dataclass
-from jigs.progress.course import Course
+from jigs.progress.course import FITTED, SCRIBED, Course
 from jigs.progress.standing import WORKED, Standing, Wait
 from jigs.progress.tracked import Tracked
 
@@ -36,7 +36,7 @@ def stand(
 ) -> Mapping[str, Standing]:
     """Say of every part how far it is, by its ID: those of the job in its order, then those of
     which something is kept and which the job no longer has."""
-    done = {part.id: _done(courses[part.id], kept.get(part.id, NOTHING)) for part in parts}
+    done = {part.id: done_of(courses[part.id], kept.get(part.id, NOTHING)) for part in parts}
     found = {
         part.id: _stand(part, courses[part.id], kept.get(part.id, NOTHING), done) for part in parts
     }
@@ -80,8 +80,12 @@ def done_before(kept: Kept, code: str) -> Mapping[str, str]:
     return {key: before for key, before in kept.marks.items() if code and before not in ("", code)}
 
 
-def _done(course: Course, kept: Kept) -> frozenset[str]:
-    return course.given | kept.marks.keys()
+def done_of(course: Course, kept: Kept) -> frozenset[str]:
+    """Give the keys of what is done of a part. What is at its place was scribed, though nobody
+    marked it: jobs had no such step once."""
+    done = course.given | kept.marks.keys()
+    scribed = SCRIBED in course.steps and FITTED.key in done
+    return done | {SCRIBED.key} if scribed else done
 
 
 def _lasts(wait: Wait, done: Mapping[str, frozenset[str]]) -> bool:

@@ -13,12 +13,13 @@ from jigs.bench.station import Work
 from jigs.ground.values import dataclass
 
 StepKind = Literal[
-    "cut", "banded", "arrived", "bored", "mounted", "assembled", "back", "front", "hung", "fitted",
-    "adjusted",
+    "cut", "banded", "arrived", "bored", "mounted", "assembled", "scribed", "back", "front", "hung",
+    "fitted", "adjusted",
 ]  # fmt: skip
-"""What is done with a part. `mounted`: plates and slides are screwed on it; `back`, `front`: a coat
-of paint on that face; `hung`: a front at its place, on hinges or on its drawer box; `fitted`: what
-is set on slides or pins, screwed on or scribed."""
+"""What is done with a part. `mounted`: plates and slides are screwed on it; `scribed`: held dry to
+its place, drawn along the wall or the floor and cut to that line; `back`, `front`: a coat of paint
+on that face; `hung`: a front at its place, on hinges or on its drawer box; `fitted`: what is set on
+slides or pins, or screwed on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from jigs.ground.grouped import grouped
 from jigs.ground.values import dataclass, replace
 from jigs.progress.course import Course
-from jigs.progress.kept import Kept
+from jigs.progress.kept import NOTHING, Kept, done_of
 from jigs.progress.tracked import Tracked
 from jigs.progress.workplan import Stage, StageKind, Task
 
@@ -22,7 +22,7 @@ ENDS_A_DAY: frozenset[StageKind] = frozenset({"before", "order", "set", "back", 
 """What nothing else follows on the same day."""
 BEGINS_A_DAY: frozenset[StageKind] = frozenset({"set", "back", "front"})
 """What nothing else goes before on the same day: paint wants a room without dust."""
-AT_THE_WALL: frozenset[StageKind] = frozenset({"hung", "fitted", "adjusted"})
+AT_THE_WALL: frozenset[StageKind] = frozenset({"scribed", "hung", "fitted", "adjusted"})
 """What shows that a part's box is set."""
 
 
@@ -120,7 +120,9 @@ def find_done(
     """Say what of a job's parts is done, by their courses and by what is kept of them."""
     boxes = {part.id: part.boxes for part in tracked}
     marked = {(part, key) for part in boxes if part in kept for key in kept[part].marks}
-    acts = marked | {(part, key) for part in boxes for key in courses[part].given}
+    acts = {
+        (part, key) for part in boxes for key in done_of(courses[part], kept.get(part, NOTHING))
+    }
     hung = (part for part, key in marked if key in AT_THE_WALL)
     return Done(
         acts=frozenset(acts),

@@ -3,7 +3,8 @@ taken through one thing before the next is begun.
 
 There is one source of what comes before what: the courses of the parts (`course.py`), which the
 pages of a phone go by too. Where these leave it free, boards are cut before any is bored, boxes
-stand and are measured before drawer boxes are cut to them and fronts ordered from them, and fronts
+stand and are measured before drawer boxes are cut to them, fronts ordered from them and fillers
+scribed beside them, and fronts
 are bored at one station after the other. Each station is one stage, so that its page is worked
 through once. Common practice, no source.
 
@@ -28,13 +29,14 @@ settled, bought and printed before the first board; `try`: the first articles on
 fronts and drawer boxes, from boxes that stand; `set`: boxes put to their walls."""
 
 _Turn = Literal[
-    "cut", "banded", "boards", "mounted", "banded-late", "boxes", "drawers-cut", "drawers-banded",
-    "arrived", "drawers", "bored", "painted", "drawers-in", "hung", "fitted", "through", "adjusted",
+    "cut", "banded", "boards", "mounted", "banded-late", "boxes", "scribed", "drawers-cut",
+    "drawers-banded", "arrived", "drawers", "bored", "painted", "drawers-in", "hung", "fitted",
+    "through", "adjusted",
 ]  # fmt: skip
 TURNS: tuple[_Turn | StageKind, ...] = (
     "before", "cut", "banded", "try", "boards", "mounted", "banded-late", "boxes", "order", "set",
-    "drawers-cut", "drawers-banded", "arrived", "drawers", "bored", "painted", "drawers-in", "hung",
-    "fitted", "through", "adjusted",
+    "scribed", "drawers-cut", "drawers-banded", "arrived", "drawers", "bored", "painted",
+    "drawers-in", "hung", "fitted", "through", "adjusted",
 )  # fmt: skip
 """In which order the stages follow where the courses allow it (common practice, no source)."""
 
@@ -204,7 +206,7 @@ def _turn_of(part: Tracked, step: Step, steps: Sequence[Step]) -> _Turn:
             return "painted"
         case "fitted":
             return "drawers-in" if _is_drawers(part) else "fitted"
-        case "arrived" | "mounted" | "hung" | "adjusted":
+        case "arrived" | "mounted" | "scribed" | "hung" | "adjusted":
             return step.kind
         case _:
             raise AssertionError(f"{step.kind} has its turn at its stations")

@@ -56,8 +56,9 @@ def box_steps(side: float, *, hung: bool, toe: bool, tall: bool, scribed: bool) 
         yield "A tall box: lifted by two, and fixed to the structure before anything is put in it."
     if scribed:
         yield (
-            "Fillers and end panels last: hold one in its place, plumb, run a pencil along the "
-            "wall with a block of its spare width, cut to the line, try, fix from inside the box."
+            "Fillers and end panels last, still without paint: hold one in its place, plumb, run a "
+            "pencil along the wall with a block of its spare width, cut to the line, try. Painted, "
+            "it is fixed from inside the box."
         )
 
 

@@ -201,7 +201,10 @@ def filler_words(piece: Piece) -> str:
     at = f"{piece.id}, {piece.hand} of {', '.join(piece.beside)}: place {place}"
     if not piece.spare:
         return f"{at}, nothing to scribe: it holds the corner open."
-    return f"{at}, cut {format_mm(piece.width)}: scribe it LAST, at most {spare} off its wall edge."
+    return (
+        f"{at}, cut {format_mm(piece.width)}: scribe it when the boxes stand, before its paint, at "
+        f"most {spare} off its wall edge."
+    )
 
 
 def platform_words(pieces: Iterable[Piece], unit: Unit) -> Iterator[str]:

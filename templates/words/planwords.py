@@ -49,6 +49,7 @@ ACTS: dict[StageKind, str] = {
     "assembled": "Assemble the boxes",
     "order": "Measure the boxes, order from them",
     "set": "Set the boxes",
+    "scribed": "Scribe fillers and panels dry",
     "arrived": "Measure what has come",
     "back": "Paint the backs",
     "front": "Paint the faces",
@@ -165,6 +166,11 @@ def why_words(plan: JobPlan, stage: Stage, *, fronts: bool) -> Iterator[str]:
         case "order":
             what = "Fronts" if fronts else "Drawer boxes"
             yield f"{what} are ordered from finished boxes, not from the plan."
+        case "scribed":
+            yield (
+                "Scribed and cut before the first coat: a saw chips paint, and leaves its edge "
+                "bare. They are fixed when they are painted."
+            )
         case "bored" if stage.station is not None and not job.paint.here:
             if stage.station.face in ("front", "back"):
                 yield (
@@ -275,6 +281,11 @@ def stop_words(plan: JobPlan, stage: Stage) -> Iterator[str]:
                 f"the first, {first}, is plumb and level, and stays so screwed; and nothing is "
                 "put into a box before it is fixed."
             )
+        case "scribed":
+            yield (
+                f"the first, {first}, held dry at its place, is plumb and meets the wall, or the "
+                "floor, along its whole line."
+            )
         case "arrived":
             assumed = " (ASSUMED)" if "material.front" in job.assumed else ""
             yield (
@@ -336,7 +347,7 @@ def _first_hung(articles: Sequence[FirstArticle], stage: Stage) -> Iterator[str]
 def caution_words(plan: JobPlan, stage: Stage) -> tuple[str, ...]:
     """Give the cautions of a stage."""
     match stage.kind:
-        case "cut":
+        case "cut" | "scribed":
             return (SAW,)
         case "bored":
             assert stage.station is not None, "what is bored is bored at a station"

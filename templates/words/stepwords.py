@@ -41,6 +41,7 @@ ORDERS: dict[StepKind, str] = {
     "bored": "Bore it",
     "assembled": "Assemble it",
     "mounted": "Screw on plates and slides",
+    "scribed": "Hold it dry to its box that stands, scribe it, cut to the line",
     "back": "Paint the back",
     "front": "Paint the face",
     "hung": "Hang it",
@@ -67,6 +68,7 @@ DONE: dict[StepKind, str] = {
     "bored": "bored",
     "assembled": "assembled",
     "mounted": "plates and slides on",
+    "scribed": "scribed",
     "back": "back painted",
     "front": "face painted",
     "hung": "hung",
@@ -81,6 +83,7 @@ LISTED: dict[StepKind, str] = {
     "bored": "To drill",
     "assembled": "To assemble",
     "mounted": "Plates and slides to mount",
+    "scribed": "To scribe and cut",
     "back": "Backs to paint",
     "front": "Faces to paint",
     "hung": "To hang",
@@ -169,7 +172,7 @@ def step_cautions(
 ) -> tuple[str, ...]:
     """Give the cautions of a step."""
     match step.kind:
-        case "cut":
+        case "cut" | "scribed":
             return (SAW,)
         case "bored":
             here = [station for station, _ in rows if station.work == step.work]

@@ -15,7 +15,8 @@ from jigs.cutlist.cutlist import cut_list
 from jigs.given.build import Build, Paint
 from jigs.given.job import FrontSpec, Job, ShelfSpec
 from jigs.given.measured import Arrival, DeliveredPiece, Delivery
-from jigs.given.stated import Boring, Hung, OpenedBy
+from jigs.given.stated import Boring, EndPanels, Hung, OpenedBy
+from jigs.given.wallspec import WallSpec
 from jigs.layout.layout import lay_out
 from jigs.progress.course import Course, plan_courses
 from jigs.progress.kept import NOTHING, Kept, stand
@@ -126,6 +127,19 @@ def test_pieces_are_cut_banded_and_put_together() -> None:
     assert waits(made["B1-SHELF-1"], "fitted") == [
         ("B1-SIDE-L", "bored-sides"), ("B1-SIDE-R", "bored-sides"),
     ]  # fmt: skip
+
+
+def test_what_meets_a_wall_is_scribed_before_it_is_painted() -> None:
+    """A panel at the wall is; at an island, where its back closes it, it is not, but where the
+    floor rises there too."""
+    panel = replace(BOX, panels=EndPanels(left="flush"))
+    assert steps(job(panel), "B1-PANEL-L") == ["cut", "scribed", *PAINT, "fitted"]
+    island = replace(BOX, panels=EndPanels(left="flush", back=True))
+    assert steps(job(island), "B1-PANEL-L") == ["cut", *PAINT, "fitted"]
+    rising = replace(job(island), walls=(WallSpec(name=BOX.wall, floor_high=6.0),))
+    assert steps(job(island), "NORTH-BACK-1") == ["cut", *PAINT, "fitted"]
+    for part in ("B1-PANEL-L", "NORTH-BACK-1"):
+        assert steps(rising, part) == ["cut", "scribed", *PAINT, "fitted"]
 
 
 def test_a_drawer_box_is_made_of_its_pieces_or_arrives() -> None:

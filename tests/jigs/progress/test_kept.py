@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from jigs.progress.course import ARRIVED, HUNG, MOUNTED, Course
+from jigs.progress.course import ARRIVED, CUT, FITTED, HUNG, MOUNTED, SCRIBED, Course
 from jigs.progress.kept import Kept, stand
 from jigs.progress.standing import Standing, Step, Wait
 from jigs.progress.tracked import Tracked
@@ -50,6 +50,22 @@ def test_it_waits_until_the_other_part_is_done() -> None:
     assert door(own | {"B1-SIDE-L": marks("mounted", code="M2QX")}).waits == ()
     assert door({"B1-2": marks("arrived")}).waits == ()
     assert stand((DOOR,), COURSES, own)["B1-2"].waits == ()
+
+
+def test_what_was_in_its_place_before_there_was_such_a_step_is_scribed() -> None:
+    """Painted alone it is not: it is scribed yet. What has no such step has it no more for that."""
+    coat = Step(kind="front", coat=1)
+    steps = {"B1-SIDE-L": Course(steps=(CUT, SCRIBED, coat, FITTED))}
+
+    def panel(*done: str, courses: Mapping[str, Course] = steps) -> Standing:
+        return stand((SIDE,), courses, {"B1-SIDE-L": marks(*done)})["B1-SIDE-L"]
+
+    assert panel("cut", "front-1").next == SCRIBED
+    assert panel("cut", "front-1", "fitted").next is None
+    assert panel("cut", "front-1", "fitted").last == FITTED
+    plain = {"B1-SIDE-L": Course(steps=(CUT, FITTED))}
+    assert panel("cut", "fitted", courses=plain).done == {"cut", "fitted"}
+    assert panel("cut", "scribed", courses=plain).next == FITTED
 
 
 def test_what_is_held_back_waits_whatever_was_marked() -> None:

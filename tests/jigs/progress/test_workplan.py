@@ -197,6 +197,8 @@ def test_fronts_that_come_painted_are_not_painted_an_end_panel_is() -> None:
     panel = replace(painted, boxes=(replace(BOX, panels=EndPanels(left="flush")),))
     coats = [stage for stage in stages(planned(panel)) if stage.kind in ("back", "front")]
     assert [stage.parts for stage in coats] == [("B1-PANEL-L",)] * 4
+    said = names(planned(panel))
+    assert said.index("set") < said.index("scribed") < said.index("back-1")
 
 
 def test_what_waits_for_a_held_part_says_so_at_every_step() -> None:
