@@ -53,10 +53,11 @@ def changes(
     and NEW are a job, or the folder of its pack. What is marked as done on the pages of 'serve' is
     told for sure. It is a report: exit 0, whatever is stale.
     """
-    from jigs.changes.comparing import compare
+    from jigs.changes.comparing import compare, without_measures
     from jigs.changes.cups import keep_cups
     from templates.lists.changelist import changes_csv, changes_json, changes_text
     from templates.lists.changetasks import Report
+    from templates.words.changewords import uneven_words
 
     first = read_compared(Asked(path=old, units=units), output)
     second = read_compared(Asked(path=new, units=units, delivered=delivered), output)
@@ -64,7 +65,11 @@ def changes(
     was, now = first.make(reach), second.make(reach)
     if first.pack or second.pack:
         check_same_job(was, now, str(old if first.pack else new))
+    lists = first.delivered, second.delivered
+    uneven = None not in lists and bool(lists[0]) != bool(lists[1])
     found = compare(was, now)
+    if uneven:
+        found = without_measures(found)
     job = second.layout.job if second.layout else None
     report = Report(
         changes=found,
@@ -72,6 +77,7 @@ def changes(
         cups=keep_cups(job, found.parts) if job else {},
         unit=_unit(first, second, units),
         names=(str(old), str(new)),
+        uneven=uneven_words(*lists, packs=(bool(first.pack), bool(second.pack))) if uneven else "",
     )
     write = {"text": changes_text, "json": changes_json, "csv": changes_csv}[form]
     sources = [each.layout.job.sources for each in (first, second) if each.layout]

@@ -24,6 +24,8 @@ class Pack:
     made: "Made"
     jobs: tuple[Path, ...]
     """The files that its job may have been read from: beside its folder, or in it."""
+    delivered: str | None = None
+    """The delivered list that it was made with, "" where with none; None where it does not say."""
 
 
 def is_pack(path: Path) -> bool:
@@ -39,6 +41,7 @@ def read_pack(path: Path) -> Pack:
         data = json.loads(file.read_bytes())
         made = _made_of(data)
         read = [str(name) for name in data.get("read_from", [])]
+        delivered = str(data["delivered"] or "") if "delivered" in data else None
     except FileNotFoundError as error:
         raise Failure(
             f"'{path}' is no pack: there is no {CONTENTS} in it; give the folder that 'jigsheet "
@@ -50,7 +53,7 @@ def read_pack(path: Path) -> Pack:
             "known of what was printed: write the pack anew, and print all of it again."
         ) from error
     beside = [place / name for name in read[:1] for place in (folder.parent, folder)]
-    return Pack(folder=folder, made=made, jobs=tuple(beside))
+    return Pack(folder=folder, made=made, jobs=tuple(beside), delivered=delivered)
 
 
 def _made_of(data: Any) -> "Made":
@@ -97,6 +100,15 @@ class Compared:
     def jobs(self) -> tuple[Path, ...]:
         """The job files beside which marks may be kept."""
         return self.pack.jobs if self.pack else (self.path,)
+
+    @property
+    def delivered(self) -> str | None:
+        """The delivered list that its fronts are measured by, "" for none; None where nobody
+        knows."""
+        if self.pack is not None:
+            return self.pack.delivered
+        listed = self.layout.job.delivered if self.layout else None
+        return listed.file.name if listed else ""
 
     def make(self, reach: float) -> "Made":
         """Say what it makes."""

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
 from jigs.changes.causing import Edit, causes_of, list_edits
+from jigs.changes.given import is_measured
 from jigs.changes.made import Made, MadeNeed, MadePart, MadeRow, MadeStation, MadeWall, Sizes
 from jigs.changes.parting import (
     PartChange,
@@ -79,7 +80,8 @@ class Changes:
     @property
     def sheets(self) -> tuple[str, ...]:
         """The parts whose sheet is stale."""
-        return self.recoded or tuple(each.id for each in self.parts if each.sheet)
+        recoded = tuple(name for name in self.recoded if not self.new.parts[name].held)
+        return recoded or tuple(each.id for each in self.parts if each.sheet)
 
     @property
     def pages(self) -> tuple[str, ...]:
@@ -119,6 +121,19 @@ def compare(old: Made, new: Made) -> Changes:
         drawn=tuple(_walls(old.walls, new.walls, drawn=True)),
         confirmed=tuple(sorted(opened[0] - opened[1])),
     )  # fmt: skip
+
+
+def without_measures(changes: Changes) -> Changes:
+    """Leave out of the edits what a delivered list says of fronts."""
+    return replace(
+        changes,
+        edits=_unmeasured(changes.edits),
+        parts=tuple(replace(part, edits=_unmeasured(part.edits)) for part in changes.parts),
+    )
+
+
+def _unmeasured(edits: Sequence[Edit]) -> tuple[Edit, ...]:
+    return tuple(edit for edit in edits if not is_measured(edit.given))
 
 
 def _compare_codes(old: Made, new: Made) -> Changes:

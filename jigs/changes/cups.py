@@ -2,14 +2,19 @@
 
 The door is said to be bored, with the tab and at the heights of before, and the job laid out anew:
 what the tool then holds back cannot be kept.
+
+A door that hangs on its other edge now may be turned half round, bottom edge up, where its cups
+come to lie as they are wanted.
 """
 
 from collections.abc import Iterable, Mapping
 
-from jigs.changes.boring import SAME
+from jigs.changes.boring import HAND, SAME
+from jigs.changes.made import MadeHole, MadePart
 from jigs.changes.parting import PartChange
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job
+from jigs.ground.geometry import SLACK
 from jigs.ground.values import dataclass, replace
 from jigs.layout.layout import lay_out
 
@@ -59,6 +64,38 @@ def keep_cups(job: Job, changes: Iterable[PartChange]) -> Mapping[str, KeptCups]
         for spec, names in stated.values()
         for name in names
     }
+
+
+def serve_turned(change: PartChange) -> bool:
+    """Tell whether the holes of a door that hangs on its other edge now, but those of its pull,
+    come to lie as they are wanted when it is turned half round, bottom edge up: each within `HAND`.
+    Its cups stand equally far from both ends then."""
+    before, after = change.before, change.after
+    if before is None or after is None or not (before.fit and after.fit) or after.held:
+        return False
+    other = "" not in (before.hinged, after.hinged) and before.hinged != after.hinged
+    same = all(abs(a - b) <= SAME for a, b in zip(before.size, after.size, strict=True))
+    if not (other and same):
+        return False
+    width, height, _ = before.size
+    turned = [replace(hole, x=width - hole.x, y=height - hole.y) for hole in _unpulled(before)]
+    wanted = _unpulled(after)
+    return len(turned) == len(wanted) and all(
+        any(_serves(hole, each) for each in turned) for hole in wanted
+    )
+
+
+def _unpulled(part: MadePart) -> list[MadeHole]:
+    return [hole for hole in part.holes if hole.purpose != "pull"]
+
+
+def _serves(wanted: MadeHole, there: MadeHole) -> bool:
+    """Tell whether a hole is as good as the one that is wanted."""
+    alike = (wanted.purpose, wanted.face) == (there.purpose, there.face)
+    deep = (wanted.depth is None) == (there.depth is None)
+    near = max(abs(wanted.x - there.x), abs(wanted.y - there.y)) <= HAND + SLACK
+    off = (wanted.diameter - there.diameter, (wanted.depth or 0.0) - (there.depth or 0.0))
+    return alike and deep and near and max(map(abs, off)) <= SAME
 
 
 def _is_asked(change: PartChange) -> bool:

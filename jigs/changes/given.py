@@ -24,6 +24,21 @@ _NOT_OF_A_FRONT = frozenset({"id", "row"})
 _NOT_OF_A_RECORD = frozenset({"name", "confirmed", "written", "like", "standing"})
 
 
+_MEASURES = ("measured", "thickness", "leaves")
+"""Values of a front that a delivered list gives (`jigs.order.matching`), beside its note."""
+
+
+def is_measured(given: Given) -> bool:
+    """Tell whether a value may be of a delivered list.
+
+    >>> front = Given(kind="front", name="B1-1", key="measured_width", value=450.0)
+    >>> is_measured(front)
+    True
+    """
+    noted = given.key == "note" and "delivered: " in str(given.value)
+    return given.kind == "front" and (noted or given.key.startswith(_MEASURES))
+
+
 def list_given(job: Job) -> tuple[Given, ...]:
     """List all that was given for a job, in its order."""
     return tuple(_given(job))

@@ -38,7 +38,7 @@ class PartChange:
     label: bool = False
     """Whether its label is printed anew."""
     sheet: bool = False
-    """Whether its sheet is."""
+    """Whether its sheet is; what is held back has none."""
     stopped: bool = False
     """Whether it is held back now and was not: nothing is known of its holes, and nothing is
     done with it before it is released."""
@@ -81,7 +81,7 @@ def compare_part(
     waits = tuple(dict.fromkeys(hole.serves for hole in before.holes if hole.serves in held))
     silent = newly(before.open, after.open) or newly(before.assumed, after.assumed)
     label = silent or _differ(before, after, NOT_ON_LABEL)
-    drawn = is_drawn(after) or is_drawn(before)
+    drawn = is_drawn(after) or (is_drawn(before) and not after.held)
     sheet = drawn and (silent or _differ(before, after, NOT_ON_SHEET) or _set(was) != _set(now))
     if not (label or sheet or holes or sizes or stopped):
         return None

@@ -16,12 +16,14 @@ def contents_data(
     """Give the contents; `digests`: the SHA-256 of each file (FIPS 180-4); `made`: all that the
     job makes, by which a later state of it is told from this one. A part that is held back has no
     code, as on its label."""
+    delivered = layout.job.delivered
     return {
         "schema": 1,
         "jigsheet": __version__,
         "job": layout.job.name,
         "units": layout.job.units,
         "read_from": [source.name for source in layout.job.sources],
+        "delivered": delivered.file.name if delivered else None,
         "parts": {label.part: label.code or None for label in labels},
         "files": dict(digests),
         "made": made_data(made),

@@ -41,14 +41,15 @@ from templates.words.stationwords import name_title
 from templates.words.textlines import counted, wrapped
 
 COLUMNS = ("do", "name", "what", "if_done", "marked_at", "cause")
-"""The columns of the CSV list: `do` is print, throw away, label, part, held,
-cut, bore, order, spoilt or spoilt-if."""
+"""The columns of the CSV list: `do` is first (what is said before all), print, throw away, label,
+part, held, cut, bore, order, spoilt or spoilt-if."""
 
 
 def changes_text(report: Report) -> str:
     """Say for people what is stale, by what is to be done."""
     changes = report.changes
     lines = wrapped(title_words(changes, report.names), "", "  ")
+    lines += wrapped(report.uneven, "", "") if report.uneven else []
     lines += _titled(EDITED, edits_words(changes.edits))
     whole = changes.old.whole and changes.new.whole
     if changes.nothing:
@@ -140,6 +141,7 @@ def changes_json(report: Report) -> str:
         "old": _made_data(changes.old, report.names[0]),
         "new": _made_data(changes.new, report.names[1]),
         "nothing": changes.nothing,
+        "first": report.uneven or None,
         "edits": [_edit_data(edit) for edit in changes.edits],
         "print": {
             "stations": [
@@ -229,6 +231,8 @@ def changes_csv(report: Report) -> str:
     """Give all that is stale for a spreadsheet, one thing a line."""
     changes = report.changes
     rows: list[tuple[str, ...]] = []
+    if report.uneven:
+        rows.append(("first", "", report.uneven, "", "", ""))
     for station in changes.stations:
         did = "throw away" if station.kind == "gone" else "print"
         rows.append((did, station.name, "station", "", "", ""))

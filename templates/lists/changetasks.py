@@ -6,8 +6,9 @@ from typing import Literal
 
 from jigs.changes.boring import SPOILS, HoleChange
 from jigs.changes.comparing import Changes
-from jigs.changes.cups import KeptCups
+from jigs.changes.cups import KeptCups, serve_turned
 from jigs.changes.deeds import Deed, Deeds
+from jigs.changes.made import MadeHole
 from jigs.changes.parting import PartChange
 from jigs.changes.sizing import LOST, SizeChange, is_front
 from jigs.ground.grouped import grouped
@@ -22,6 +23,7 @@ from templates.words.savingwords import (
     holes_words,
     lost_words,
     size_words,
+    turned_words,
 )
 
 Group = Literal["label", "part", "held", "cut", "bore", "spoilt", "spoilt-if"]
@@ -56,6 +58,8 @@ class Report:
     unit: Unit
     names: tuple[str, str]
     """What the two were called on the command line."""
+    uneven: str = ""
+    """What is said first where a delivered list is of one of them alone."""
 
 
 def list_tasks(report: Report) -> tuple[Task, ...]:
@@ -137,7 +141,25 @@ def _of_holes(report: Report, change: PartChange, cause: str) -> Iterator[Task]:
             text = f"{words}: {cure_words(holes, change)}"
             if kept is not None and first.hole.purpose == "cup":
                 text = f"{text}. {cups_words(kept)}"
+            if first.hole.purpose == "cup" and _may_turn(report, change):
+                text = f"{text}. {turned_words(pulls=bool(_pulls(change)))}"
             yield Task(
                 group="spoilt" if deed.sure else "spoilt-if", part=change.id, words=text,
                 done=deed_words(deed), deed=deed, cause=cause, holes=tuple(holes),
             )  # fmt: skip
+
+
+def _may_turn(report: Report, change: PartChange) -> bool:
+    """Tell whether a door may be turned half round: its cups serve, its pull is not known to be
+    bored."""
+    bored = any(
+        report.deeds.of_hole(change, HoleChange(kind="gone", before=pull, cure="shows")).key
+        for pull in _pulls(change)
+    )
+    return serve_turned(change) and not bored
+
+
+def _pulls(change: PartChange) -> list[MadeHole]:
+    """Give the holes of before for its pull."""
+    holes = change.before.holes if change.before else ()
+    return [hole for hole in holes if hole.purpose == "pull"]

@@ -57,6 +57,23 @@ def title_words(changes: Changes, names: tuple[str, str]) -> str:
     return f"{job}: {names[0]} -> {names[1]}{tool}"
 
 
+def uneven_words(old: str | None, new: str | None, *, packs: tuple[bool, bool]) -> str:
+    """Say that one of the two, packs or jobs, is told from a delivered list, `old` or `new`, and
+    the other from none."""
+    if new:
+        return (
+            f"NEW has the fronts as {new} measures them, OLD has no delivered list: what is stale "
+            "may be by those measures alone. That is right if they came since."
+        )
+    if packs[1]:
+        return f"OLD has {old}, the pack NEW was made without it: write the pack anew with it."
+    made = "The pack was made with" if packs[0] else "OLD names"
+    return (
+        f"{made} {old}: give it too, --delivered {old}. Without it all that was measured is told "
+        "as stale."
+    )
+
+
 def edits_words(edits: Sequence[Edit]) -> list[str]:
     """Say what was edited; of very much the first."""
     said = [edit_words(edit) for edit in edits[:MOST_EDITS]]

@@ -210,6 +210,15 @@ def cups_words(kept: KeptCups) -> str:
     return f"Or keep its cups: write {lines} at front {kept.spec}, and its plates answer them."
 
 
+def turned_words(*, pulls: bool) -> str:
+    """Say that a door's cups serve when it is turned half round."""
+    only = "its pull is not bored yet and " if pulls else ""
+    return (
+        "Turned half round, its bottom edge up, its cups serve, where "
+        f"{only}nothing on it tells top from bottom"
+    )
+
+
 def deed_words(deed: Deed) -> str:
     """Say what is known of a step of the work: `cups bored (marked 3 Dec 2026)`."""
     when = f" (marked {_day(deed.at)})" if deed.at else " (marked)"

@@ -258,3 +258,84 @@ def test_sizes_as_delivered_make_paper_stale_and_no_wood(run: Run, small: Path) 
     assert data["print"]["sheets"] == ["B1-1", "B1-2"]
     assert {task["do"] for task in data["tasks"]} <= {"bore"}
     assert run("changes", small, pack, "--delivered", arrived).exit_code == 2
+
+
+@pytest.mark.parametrize(("upper", "serve"), [(514.3625, True), (514.1, True), (513.9, False)])
+def test_a_door_that_hangs_on_its_other_edge_may_be_turned_half_round(
+    upper: float, serve: bool, run: Run, small: Path
+) -> None:
+    """The door is 24 3/16 in high, 614.3625 mm: a cup 100 above its lower end serves 514.3625
+    above the other one, within 0.3; and only while its pull is not bored."""
+    hand = f'hinged = "left"\nhinges_at = ["100 mm", "{upper} mm"]'
+    small.write_text(small.read_text("utf-8").replace('hinged = "left"', hand), "utf-8")
+    other = small.with_name("other.toml")
+    other.write_text(small.read_text("utf-8").replace('"left"', '"right"'), "utf-8")
+    text = run("changes", small, other).stdout
+    assert "hinged left -> right" in text
+    said = "Turned half round, its bottom edge up, its cups serve, where its pull is not bored"
+    assert (said in " ".join(text.split())) == serve
+    codes = contents(packed(run, small))["parts"]
+    assert isinstance(codes, dict)
+    with open_store(other) as store:
+        store.mark("B1-2", "bored-cups", codes["B1-2"])
+    text = run("changes", small, other).stdout
+    assert "SPOILT, by what is marked as done\n  B1-2, cups bored" in text
+    assert (said in " ".join(text.split())) == serve
+    with open_store(other) as store:
+        store.mark("B1-2", "bored-pulls", codes["B1-2"])
+    assert "Turned half round" not in run("changes", small, other).stdout
+
+
+def test_what_is_held_back_has_no_sheet_to_print(run: Run, small: Path) -> None:
+    """It stands under what is held back alone; the sides that it hangs on are printed."""
+    other = small.with_name("other.toml")
+    other.write_text(small.read_text("utf-8").replace('  hinged = "left"\n', ""), "utf-8")
+    data = json.loads(run("changes", small, other, "--format", "json").stdout)
+    assert "B1-2" not in data["print"]["sheets"]
+    assert "B1-SIDE-L" in data["print"]["sheets"]
+    assert {task["do"] for task in data["tasks"] if task["part"] == "B1-2"} == {"held"}
+    told = run("sheets", other, "--format", "json").stdout
+    assert "B1-2" not in {card.get("part") for card in json.loads(told)["cards"]}
+
+
+CAME = "id,width,height\nB1-1,17 7/8,6\nB1-2,17 7/8,24 1/8\n"
+
+
+def test_a_delivered_list_on_one_side_alone_is_said_first(run: Run, small: Path) -> None:
+    """Its measures are no edits; given to both, nothing is stale."""
+    came = small.with_name("came.csv")
+    came.write_text(CAME, encoding="utf-8")
+    folder = small.with_name("pack")
+    assert run("pack", small, "--delivered", came, "-o", folder).exit_code == 0
+    assert contents(folder)["delivered"] == "came.csv"
+    result = run("changes", folder, small)
+    assert result.exit_code == 0
+    first = "small.toml The pack was made with came.csv: give it too, --delivered came.csv."
+    assert first in " ".join(result.stdout.split()).partition("PRINT ANEW")[0]
+    assert "EDITED" not in result.stdout
+    assert "measured_" not in result.stdout
+    result = run("changes", folder, small, "--delivered", came)
+    assert result.stdout.endswith("\nNothing is stale.\n")
+    assert "made with" not in result.stdout
+    found = json.loads(run("changes", folder, small, "--format", "json").stdout)
+    assert (found["first"].startswith("The pack was made with"), found["edits"]) == (True, [])
+    listed = run("changes", folder, small, "--format", "csv").stdout
+    assert next(csv.DictReader(io.StringIO(listed)))["do"] == "first"
+
+
+def test_a_list_that_came_since_the_pack_is_said_first_too(run: Run, small: Path) -> None:
+    """What else was edited is told as ever; a pack that does not say what it has is no reason."""
+    came = small.with_name("came.csv")
+    came.write_text(CAME, encoding="utf-8")
+    pack = packed(run, small)
+    small.write_text(small.read_text("utf-8").replace('"18.3 mm"', '"18.2 mm"'), "utf-8")
+    said = run("changes", pack, small, "--delivered", came).stdout
+    first = "small.toml NEW has the fronts as came.csv measures them"
+    assert first in " ".join(said.split()).partition("EDITED")[0]
+    assert "material.side 18.3 -> 18.2" in said
+    assert "measured_" not in said
+    file = pack / "contents.json"
+    data = contents(pack)
+    del data["delivered"]
+    file.write_text(json.dumps(data), encoding="utf-8")
+    assert "measured_" in run("changes", pack, small, "--delivered", came).stdout
