@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from cli.madefrom import check_same_job, make_from, read_pack
+from cli.terminal import tell
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
@@ -16,10 +17,15 @@ if TYPE_CHECKING:
 
 def changes_since(pack: Path, layout: "Layout", reach: float = 0.0) -> "Changes":
     """Tell what is stale in a pack; `reach`: what stations are planned with now, mm, where they are
-    printed. Raises Failure for what is no pack, or one of another job."""
+    printed. That the pack had a delivered list which the job has not is said. Raises Failure for
+    what is no pack, or one of another job."""
     from jigs.changes.comparing import compare
+    from templates.words.changewords import uneven_words
 
-    was = read_pack(pack).made
+    read = read_pack(pack)
+    if read.delivered and layout.job.delivered is None:
+        tell(uneven_words(read.delivered, "", packs=(True, False)))
+    was = read.made
     now = make_from(layout, reach or was.reach)
     check_same_job(was, now, str(pack))
     return compare(was, now)

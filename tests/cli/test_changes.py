@@ -321,6 +321,12 @@ def test_a_delivered_list_on_one_side_alone_is_said_first(run: Run, small: Path)
     assert (found["first"].startswith("The pack was made with"), found["edits"]) == (True, [])
     listed = run("changes", folder, small, "--format", "csv").stdout
     assert next(csv.DictReader(io.StringIO(listed)))["do"] == "first"
+    said = "The pack was made with came.csv: give it too, --delivered came.csv."
+    since = ("labels", small, "--changed-since", folder, "-o", "labels.pdf")
+    assert said in run(*since).stderr
+    result = run(*since, "--delivered", came)
+    assert said not in result.stderr
+    assert "No file is written." in result.stderr
 
 
 def test_a_list_that_came_since_the_pack_is_said_first_too(run: Run, small: Path) -> None:
