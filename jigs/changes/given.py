@@ -25,7 +25,7 @@ _NOT_OF_A_RECORD = frozenset({"name", "confirmed", "written", "like", "standing"
 
 
 _MEASURES = ("measured", "thickness", "leaves")
-"""Values of a front that a delivered list gives (`jigs.order.matching`), beside its note."""
+"""Values of a front that a delivered list gives (`jigs.order.matching`)."""
 
 
 def is_measured(given: Given) -> bool:
@@ -35,8 +35,7 @@ def is_measured(given: Given) -> bool:
     >>> is_measured(front)
     True
     """
-    noted = given.key == "note" and "delivered: " in str(given.value)
-    return given.kind == "front" and (noted or given.key.startswith(_MEASURES))
+    return given.kind == "front" and any(given.key.startswith(each) for each in _MEASURES)
 
 
 def list_given(job: Job) -> tuple[Given, ...]:
