@@ -7,6 +7,7 @@ one part all are named.
 
 from collections.abc import Iterable, Sequence
 
+from jigs.changes.given import LEFT_OUT
 from jigs.changes.made import Given, Made, MadePart, Value
 from jigs.ground.values import dataclass
 
@@ -26,8 +27,7 @@ class Edit:
 def list_edits(old: Made, new: Made) -> tuple[Edit, ...]:
     """List what was edited, in the order of the job; of what came or went as a whole, a box, a
     front or a record, that alone."""
-    was = {(each.kind, each.name, each.key): each for each in old.given}
-    now = {(each.kind, each.name, each.key): each for each in new.given}
+    was, now = _by_key(old), _by_key(new)
     known = {key[:2] for key in was} & {key[:2] for key in now}
     found: dict[tuple[str, ...], Edit] = {}
     for key in dict.fromkeys([*now, *was]):
@@ -50,6 +50,15 @@ def list_edits(old: Made, new: Made) -> tuple[Edit, ...]:
                 given=whole, before=True if before else None, after=True if after else None
             )
     return tuple(found.values())
+
+
+def _by_key(made: Made) -> dict[tuple[str, str, str], Given]:
+    """Give what was given by its key; an older pack may keep what is left out now."""
+    return {
+        (each.kind, each.name, each.key): each
+        for each in made.given
+        if each.kind != "job" or each.key not in LEFT_OUT
+    }
 
 
 def causes_of(

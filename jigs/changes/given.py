@@ -12,7 +12,7 @@ from jigs.given.job import BoxSpec, FrontSpec, Job
 
 LEFT_OUT = frozenset({
     "name", "units", "boxes", "hinges", "slides", "pulls", "walls", "assumed",
-    "shown_in", "sources", "delivered", "delivery", "printers", "stocks", "doubts",
+    "shown_in", "sources", "delivered", "delivery", "printers", "stocks", "doubts", "list_told",
 })  # fmt: skip
 """Of a job: what stands under keys of its own, and what makes no part another one."""
 _PUT_TOGETHER = ("five_piece.", "boring.", "hung.", "opened_by.", "words.", "portion.", "edges.")

@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.changes.comparing import Changes, compare
+from jigs.changes.given import list_given
 from jigs.changes.keeping import FORM, is_known, is_untouched, made_data, read_made
 from jigs.changes.made import (
     Given,
@@ -295,3 +296,12 @@ def test_of_codes_alone_it_says_no_more_than_they_do() -> None:
     found = compare(old, stated(TEXT.replace("fixing_inboard = 9.5", "fixing_inboard = 10"))[1])
     assert set(found.recoded) == set(found.labels) == {"B1-3", "W1-1L", "W1-1R"}
     assert found.parts == ()
+
+
+def test_how_a_list_was_read_is_no_edit_even_where_a_pack_keeps_it() -> None:
+    """Another column, or another order of them, is told at the reading alone."""
+    layout, made = stated(TEXT)
+    told = replace(layout.job, list_told="Columns read: A 'Box' box.")
+    assert list_given(told) == made.given
+    kept = Given(kind="job", name="", key="list_told", value="Columns read: A 'Unit' box.")
+    assert compare(replace(made, given=(*made.given, kept)), made).edits == ()
