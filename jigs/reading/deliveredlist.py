@@ -25,7 +25,8 @@ from jigs.reading.listcolumns import (
     strange_headings,
 )
 from jigs.reading.listrows import RowReader, choose_table
-from jigs.reading.tables import MOST_ROWS, ListRow, read_tables
+from jigs.reading.listtable import MOST_ROWS, ListRow
+from jigs.reading.tables import read_tables
 
 MOST_ID = 40
 """Characters of an ID in a delivered list; a longer text is none."""

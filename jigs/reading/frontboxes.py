@@ -31,8 +31,8 @@ from jigs.reading.listquestions import (
     ask_rows,
     name_rows,
 )
+from jigs.reading.listtable import ListRow
 from jigs.reading.roworder import looks_turned
-from jigs.reading.tables import ListRow
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -24,7 +24,7 @@ from jigs.reading.listcells import Part, find_sizes, part_sizes, split_sizes
 from jigs.reading.listcolumns import Header, column_letter, shorten
 from jigs.reading.listnumbers import Sign, may_be_thousands, plain_number, split_heights
 from jigs.reading.listquestions import answer
-from jigs.reading.tables import ListRow, ListTable
+from jigs.reading.listtable import ListRow, ListTable
 
 EMPTY = frozenset(("-", "–", "—", "./.", "n/a", "--"))
 """What stands in a cell that says nothing."""

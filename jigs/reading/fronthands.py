@@ -22,7 +22,7 @@ from jigs.reading.listasked import asked_hand
 from jigs.reading.listcells import read_whole_number
 from jigs.reading.listcolumns import shorten
 from jigs.reading.listgiven import key_of
-from jigs.reading.tables import ListRow
+from jigs.reading.listtable import ListRow
 
 HANDS: tuple[Hand, ...] = ("left", "right")
 MARKS = frozenset(("x", "✓", "✔", "✗", "*", "+"))

@@ -32,7 +32,7 @@ from jigs.reading.listquestions import (
     columns_asked,
     kinds_asked,
 )
-from jigs.reading.tables import ListRow
+from jigs.reading.listtable import ListRow
 
 SAYS_LITTLE = ("note", "description")
 """Columns that a title or a remark may stand in."""

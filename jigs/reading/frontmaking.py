@@ -10,7 +10,7 @@ from jigs.reading.frontwords import read_yes
 from jigs.reading.headings import ListColumn
 from jigs.reading.listcolumns import shorten
 from jigs.reading.listrows import RowReader
-from jigs.reading.tables import ListRow
+from jigs.reading.listtable import ListRow
 
 
 class FrontMaking(RowReader):

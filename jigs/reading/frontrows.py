@@ -32,8 +32,8 @@ from jigs.reading.listquestions import (
     ask_pairs,
     ask_thousands,
 )
+from jigs.reading.listtable import MOST_ROWS, ListRow, ListTable
 from jigs.reading.statedcolumns import settle_columns
-from jigs.reading.tables import MOST_ROWS, ListRow, ListTable
 
 
 class FrontRows(FrontLook):

@@ -20,7 +20,7 @@ from jigs.reading.listasked import asked_hand
 from jigs.reading.listcolumns import FRONT_LIST, Header
 from jigs.reading.listgiven import key_of
 from jigs.reading.listquestions import answer, answer_kind, ask_hand, kinds_asked, name_rows
-from jigs.reading.tables import ListRow, ListTable
+from jigs.reading.listtable import ListRow, ListTable
 
 KIND_COLUMNS = ("kind", "description", "id")
 """Columns whose words may say what a front is, in this order."""

@@ -30,7 +30,7 @@ from jigs.reading.headings import (
     read_heading,
     read_unit,
 )
-from jigs.reading.tables import ListRow
+from jigs.reading.listtable import ListRow
 
 _FRAME = keys_of(FivePieceSpec)
 SIZES: Mapping[str, Range] = {

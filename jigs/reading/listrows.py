@@ -19,8 +19,8 @@ from jigs.reading.headings import HeadUnit, fold
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcells import read_whole_number
 from jigs.reading.listcolumns import ColumnNames, Header, shorten, strange_headings
+from jigs.reading.listtable import ListRow, ListTable
 from jigs.reading.statedcolumns import head_list
-from jigs.reading.tables import ListRow, ListTable
 
 LEAST_FRONT = 100.0
 """No front measures less than this both ways; mm (common practice, no source)."""

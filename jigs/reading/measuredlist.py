@@ -15,7 +15,8 @@ from jigs.ground.lengths import Unit
 from jigs.reading.headings import OTHER
 from jigs.reading.listcolumns import ColumnNames
 from jigs.reading.listrows import RowReader, choose_table
-from jigs.reading.tables import ListRow, read_tables
+from jigs.reading.listtable import ListRow
+from jigs.reading.tables import read_tables
 
 FIRST, SECOND = "top or left", "bottom or right"
 GAP = Range(0, 30)

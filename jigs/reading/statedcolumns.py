@@ -27,7 +27,7 @@ from jigs.reading.listcolumns import (
     read_header,
     shorten,
 )
-from jigs.reading.tables import ListRow
+from jigs.reading.listtable import ListRow
 
 _LETTERS = "[A-Za-z]{1,2}"
 _DIGITS = "[0-9]{1,3}"

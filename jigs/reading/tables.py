@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from jigs.ground.errors import refusal
-from jigs.ground.values import dataclass
+from jigs.reading.listtable import MOST_COLUMNS, MOST_ROWS, ListRow, ListTable, trim_row
 from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")
@@ -22,8 +22,6 @@ TABLE_FILES = TEXT_FILES + WORKBOOKS
 """Endings of the files that hold a table."""
 
 MOST_BYTES = 10_000_000
-MOST_ROWS = 20_000
-MOST_COLUMNS = 200
 LONGEST_LINE = 100_000
 """Characters; a spreadsheet's longest cell has 32,767."""
 
@@ -32,28 +30,6 @@ DELIMITERS = ";\t|,"
 
 _CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f]")
 _LINE = re.compile(r"\r\n|\r|\n")
-
-
-@dataclass(frozen=True, slots=True)
-class ListRow:
-    """One row: its number as a spreadsheet shows it (1-based), and its cells, trimmed."""
-
-    number: int
-    cells: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ListTable:
-    """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
-    the numbers of those that its owner does not see; `hidden_columns`: those of columns, from 1;
-    `merged`: the cells, by both numbers, that one merged cell covers over several rows."""
-
-    rows: tuple[ListRow, ...]
-    sheet: str = ""
-    workbook: bool = False
-    hidden: frozenset[int] = frozenset()
-    hidden_columns: frozenset[int] = frozenset()
-    merged: frozenset[tuple[int, int]] = frozenset()
 
 
 def _ending(path: Path) -> str:
@@ -192,11 +168,3 @@ def _split(path: Path, text: str, delimiter: str, skip: int) -> Iterator[ListRow
 
 def _swallows_rows(cell: str, delimiter: str, least: int) -> bool:
     return any(line.count(delimiter) >= least for line in _LINE.split(cell))
-
-
-def trim_row(number: int, cells: list[str]) -> ListRow:
-    """Give a row, its cells trimmed, without the empty ones behind the last."""
-    trimmed = [cell.strip() for cell in cells]
-    while trimmed and not trimmed[-1]:
-        trimmed.pop()
-    return ListRow(number, tuple(trimmed))

@@ -12,7 +12,7 @@ from itertools import islice
 from pathlib import Path
 
 from jigs.ground.errors import refusal
-from jigs.reading.tables import MOST_COLUMNS, MOST_ROWS, ListTable, trim_row
+from jigs.reading.listtable import MOST_COLUMNS, MOST_ROWS, ListTable, trim_row
 
 SAVED = "open it in its own program and save it again, or as .csv"
 """What to do about a workbook that cannot be read."""

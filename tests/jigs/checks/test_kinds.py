@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from jigs.given.job import Job
+from jigs.given.listspec import ListSpec
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.jobtext import JOB, read
@@ -30,14 +31,13 @@ def test_neither_a_pair_nor_a_single_door_nor_drawers_are(tmp_path: Path) -> Non
 
 
 def test_a_list_is_asked_as_well(tmp_path: Path) -> None:
-    """A row of two doors in one box; two rows are two doors and nothing is asked."""
+    """A row of two doors in one box, meant to stand one above the other; two rows are two doors
+    and nothing is asked."""
     path = tmp_path / "fronts.csv"
     head = "id,box,kind,width (mm),height (mm),count,hinged\n"
     path.write_text(f"{head}D,B1,door,400,300,2,left\n", encoding="utf-8")
-    assert [part for code, part in codes(read_job(path)) if code == "doors-stacked"] == [
-        "D-1",
-        "D-2",
-    ]
+    stacked = read_job(path, listed=ListSpec(doors_alike="stack"))
+    assert [part for code, part in codes(stacked) if code == "doors-stacked"] == ["D-1", "D-2"]
     path.write_text(f"{head}D,B1,door,400,300,,left\nE,B1,door,400,300,,left\n", encoding="utf-8")
     assert "doors-stacked" not in [code for code, _ in codes(read_job(path))]
 

@@ -3,7 +3,7 @@
 import pytest
 
 from jigs.reading.listcolumns import FRONT_LIST, find_header, strange_headings
-from jigs.reading.tables import ListRow
+from jigs.reading.listtable import ListRow
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,8 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from jigs.ground.errors import ReadingError
-from jigs.reading.tables import MOST_COLUMNS, MOST_ROWS, read_tables
+from jigs.reading.listtable import MOST_COLUMNS, MOST_ROWS
+from jigs.reading.tables import read_tables
 
 LIST = "id,kind,width,height\nF1,door,396.9,714.4\nF2,drawer,396.9,140\n"
 CELLS = [

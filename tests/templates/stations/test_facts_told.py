@@ -26,10 +26,10 @@ from tests.said import fact_of
 
 KITCHENS = ("drawers", pytest.param("demo", marks=pytest.mark.slow))
 ON_FRONTS = (
-    "PULL SCREWS", "Pull screws", "Front screws", "WIDE GAP", "Plates", "Tab", "FINGER BEVEL",
-    "EDGES ROUNDED", "Five-piece", "A lift's",
+    "PULL SCREWS", "Pull screws", "Front screws", "WIDE GAP", "Plates", "Edge to cup",
+    "FINGER BEVEL", "EDGES ROUNDED", "Five-piece", "A lift's",
 )  # fmt: skip
-AT_CUPS = ("Tab", "The hinge's flange")
+AT_CUPS = ("Edge to cup", "The hinge's flange")
 
 
 @cache
@@ -83,7 +83,7 @@ def test_stations_say_what_the_sheets_say(name: str) -> None:
                 above, own = words[""], words.get(row.part.id, "")
                 assert (fact.text in above) != (fact.text in own), (station.name, fact.text)
                 seen.add(start or "notch")
-    assert {"Pull screws", "Front screws", "Tab"} <= seen
+    assert {"Pull screws", "Front screws", "Edge to cup"} <= seen
     assert name != "demo" or "PULL SCREWS" in seen
 
 
@@ -115,7 +115,7 @@ def test_plates_stand_at_their_sides_and_the_tab_at_the_cups_alone() -> None:
     for station, words in told(layout_of("drawers")):
         whole = " ".join(words.values())
         assert ("Plates" in whole) == (station.work in ("sides", "cups")), station.name
-        assert ("Tab" in whole) == (station.work == "cups"), station.name
+        assert ("Edge to cup" in whole) == (station.work == "cups"), station.name
 
 
 def test_pilots_from_paper_have_steps_of_their_own() -> None:

@@ -115,7 +115,7 @@ def test_assumptions_are_listed_last() -> None:
 def test_no_line_is_broken_late_or_in_a_word() -> None:
     """Lines fit a terminal, and codes and IDs stay whole."""
     long = error(
-        "hinge-no-room", "B1-2", panel=40.0, end=70.0, between=80.0, rollouts=True,
+        "hinge-no-room", "B1-2", panel=40.0, end=70.0, between=80.0, rollouts=True, rows=True,
         heights=("hinge-edge",) * 40,
     )  # fmt: skip
     layout = replace(small_layout(), problems=(long,))

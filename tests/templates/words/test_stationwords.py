@@ -83,8 +83,8 @@ def test_the_face_line_of_boards_names_what_is_there() -> None:
     apart, together = station(*pair), station(*pair, together=True)
     assert "like an open book" in lying_words(apart)
     assert "open book" not in lying_words(together)
-    assert "from the bottom ends" in " ".join(steps(apart))
-    assert "bottom ends" not in " ".join(steps(together))
+    assert "from the BOTTOM ends" in " ".join(steps(apart))
+    assert "BOTTOM ends" not in " ".join(steps(together))
     assert "TURNED" in " ".join(steps(together))
 
 

@@ -1,0 +1,36 @@
+"""The rows and cells of a list as text, whatever file they came from."""
+
+from jigs.ground.values import dataclass
+
+MOST_ROWS = 20_000
+MOST_COLUMNS = 200
+
+
+@dataclass(frozen=True, slots=True)
+class ListRow:
+    """One row: its number as a spreadsheet shows it (1-based), and its cells, trimmed."""
+
+    number: int
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListTable:
+    """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
+    the numbers of those that its owner does not see; `hidden_columns`: those of columns, from 1;
+    `merged`: the cells, by both numbers, that one merged cell covers over several rows."""
+
+    rows: tuple[ListRow, ...]
+    sheet: str = ""
+    workbook: bool = False
+    hidden: frozenset[int] = frozenset()
+    hidden_columns: frozenset[int] = frozenset()
+    merged: frozenset[tuple[int, int]] = frozenset()
+
+
+def trim_row(number: int, cells: list[str]) -> ListRow:
+    """Give a row, its cells trimmed, without the empty ones behind the last."""
+    trimmed = [cell.strip() for cell in cells]
+    while trimmed and not trimmed[-1]:
+        trimmed.pop()
+    return ListRow(number, tuple(trimmed))
