@@ -75,7 +75,7 @@ def _answer_options(made: Callable[..., None]) -> Callable[..., None]:
     ("From a supplier's list of fronts", "new kitchen.toml --fronts fronts.csv"),
     (
         "Without a question: what is not said stays open",
-        "new kitchen.toml --fronts fronts.csv --usual --material-side 18.3mm",
+        "new kitchen.toml --fronts fronts.csv --usual --material-side 18mm",
     ),
 )
 @click.argument("job", metavar="JOB", type=click.Path(path_type=Path))

@@ -24,7 +24,7 @@ _NOT_OF_A_FRONT = frozenset({"id", "row"})
 _NOT_OF_A_RECORD = frozenset({"name", "confirmed", "written", "like", "standing"})
 
 
-_MEASURES = ("measured", "thickness", "leaves")
+_MEASURES = ("measured", "thickness", "leaves", "note")
 """Values of a front that a delivered list gives (`jigs.order.matching`)."""
 
 
