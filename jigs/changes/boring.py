@@ -31,13 +31,17 @@ FAR = 60.0
 choice)."""
 
 HoleKind = Literal[
-    "new", "gone", "moved", "deeper", "shallower", "wider", "narrower", "through", "blind"
+    "new", "gone", "done", "moved", "deeper", "shallower", "wider", "narrower", "through", "blind"
 ]
-Cure = Literal["bore", "bore-on", "bore-out", "leave", "by-hand", "beside", "plug", "shows"]
+"""`done`: it is bored already, and no more asked for."""
+Cure = Literal[
+    "bore", "bore-on", "bore-out", "leave", "by-hand", "beside", "plug", "shows", "stays"
+]
 """What is done where the holes of before are bored already: the new hole is bored; bored on to its
 depth, or through; bored out to its width; the old hole is left as it is; it stands near enough;
 the new one stands clear of the old one, which is plugged or covered; the old one is plugged before
-the new one is bored, since they cut into each other; the old one is seen on the face."""
+the new one is bored, since they cut into each other; the old one is seen on the face; it is used as
+it is."""
 SPOILS: frozenset[Cure] = frozenset({"beside", "plug", "shows"})
 """What costs more than another hole."""
 

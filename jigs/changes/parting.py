@@ -77,6 +77,8 @@ def compare_part(
     stopped = bool(after.held) and not before.held
     # Of what is held back nobody says where its holes are: none of them is gone for that.
     trim, holes = (None, ()) if stopped else compare_trimmed(before, after, held)
+    if after.ready and not before.ready:
+        holes = tuple(map(_kept, holes))
     sizes = () if stopped else compare_sizes(before, after)
     waits = tuple(dict.fromkeys(hole.serves for hole in before.holes if hole.serves in held))
     silent = newly(before.open, after.open) or newly(before.assumed, after.assumed)
@@ -91,6 +93,13 @@ def compare_part(
         label=label or renamed, sheet=sheet, stopped=stopped, waits=waits, sizes=sizes,
         holes=holes, trim=trim if holes or sizes else None,
     )  # fmt: skip
+
+
+def _kept(change: HoleChange) -> HoleChange:
+    """Say of a door that is bored now of its cups that they stay: no sheet asks for them."""
+    if change.kind != "gone" or change.hole.purpose not in ("cup", "cup-fixing"):
+        return change
+    return replace(change, kind="done", cure="stays")
 
 
 def part_gone(before: MadePart) -> PartChange:

@@ -29,6 +29,7 @@ _BORED: dict[Cure, str] = {
     "clear of it",
     "plug": "the new one cuts into the old one: glue in a plug, let it dry through, bore anew",
     "shows": "the old one is seen on the face: fill, sand and paint, or let a pull cover it",
+    "stays": "the front is said to be bored, so they stay where they are",
 }
 """What is done where the hole of before is there."""
 
@@ -150,6 +151,8 @@ def holes_words(changes: Sequence[HoleChange]) -> str:
             return f"{holes} more, {bore}"
         case "gone":
             return f"{holes} fewer"
+        case "done":
+            return f"{holes} no more to bore"
         case "moved":
             return f"{holes} {by} elsewhere"
         case "deeper" | "shallower" | "wider" | "narrower":
@@ -207,7 +210,12 @@ def cups_words(kept: KeptCups) -> str:
         return (
             "Its cups cannot stay: no plate at hand answers them, or something stands in the way."
         )
-    return f"Or keep its cups: write {lines} at front {kept.spec}, and its plates answer them."
+    listed = "; ".join(f"{bare_mm(each)} mm" for each in kept.at)
+    return (
+        f"Or keep its cups: write {lines} at front {kept.spec}, and its plates answer them; where "
+        f"it comes from a list, in its row: Bored yes, Bored tab {bare_mm(kept.tab)} mm, "
+        f"Hinges at {listed}."
+    )
 
 
 def turned_words(*, pulls: bool) -> str:

@@ -305,3 +305,16 @@ def test_how_a_list_was_read_is_no_edit_even_where_a_pack_keeps_it() -> None:
     assert list_given(told) == made.given
     kept = Given(kind="job", name="", key="list_told", value="Columns read: A 'Unit' box.")
     assert compare(replace(made, given=(*made.given, kept)), made).edits == ()
+
+
+@pytest.mark.parametrize("door", ["W1-1L", "W1-1R"])
+def test_a_door_that_is_said_to_be_bored_keeps_its_cups(door: str) -> None:
+    """None is plugged and none is bored anew: they are used as they are."""
+    made = stated(TEXT)[1]
+    cups = sorted(hole.y for hole in made.parts[door].holes if hole.purpose == "cup")
+    [tab] = {made.parts[door].fit[0]}
+    bored = f'kind = "pair"\nbored = true\nbored_tab = {tab}\nhinges_at = {cups}'
+    change = next(each for each in changes('kind = "pair"', bored).parts if each.id == door)
+    kinds = {(hole.kind, hole.cure) for hole in change.holes}
+    assert kinds == {("done", "stays")}
+    assert {hole.before.y for hole in change.holes if hole.before} >= set(cups)
