@@ -252,16 +252,22 @@ class FrontCells(FrontHands):
                 word = self.word_of(text)
                 if word.kind:
                     self.kinds.setdefault(shorten(text), word.kind)
-                    if word.doubled and self.doubled is None:
-                        self.doubled = (row, text)
-                    return word
+                    return self._doubling(row, text, word)
                 if column == "kind" and not self.kindless:
                     self._unknown[whole_words(text)].append(row.number)
                     return word
-        kind = self.section or self.spec.unnamed
-        if kind is None:
-            self._unknown[whole_words(self.cell(row, "description"))].append(row.number)
-        return FrontWord(kind)
+        if self.section.kind:
+            return self._doubling(row, self.section.kind, replace(self.section, hand=None))
+        if kind := self.spec.unnamed:
+            return self._doubling(row, kind, FrontWord(kind, doubled=kind == "pair"))
+        self._unknown[whole_words(self.cell(row, "description"))].append(row.number)
+        return FrontWord()
+
+    def _doubling(self, row: ListRow, text: str, word: FrontWord) -> FrontWord:
+        """Give the word; the first row that says a pair in another word is kept to be asked."""
+        if word.doubled and self.doubled is None:
+            self.doubled = (row, text)
+        return word
 
     def read_name(self, row: ListRow, column: ListColumn) -> str:
         """Read an ID; a name that is none is written in its signs, and cut where it is too long."""

@@ -153,7 +153,7 @@ class FrontRows(FrontLook):
     def _read_row(self, row: ListRow) -> list[HungRow]:
         if row in self.left:
             if len(texts := filled(row)) == 1:
-                self.section = self.word_of(texts[0]).kind
+                self.section = self.word_of(texts[0])
             return []
         count = self.read_count(row) or 1
         heights = self.heights_of(row)
@@ -169,6 +169,7 @@ class FrontRows(FrontLook):
             said = f"{count} fronts of the heights that it says, from the top"
             self.remarks.append(f"{self.row_words(row.number)}: {said}")
             fronts = [(*self.read_sized(row, 1, sizes), 1) for sizes in heights]
+            fronts = self._as_pairs(row, fronts)
             fronts = [
                 (replace(front, id=front.id and f"{front.id}-{at}"), hands, one)
                 for at, (front, hands, one) in enumerate(fronts, start=1)
@@ -178,7 +179,7 @@ class FrontRows(FrontLook):
                 self.read_sized(row, count, heights[0]) if heights else self.read_front(row, count)
             )
             front, count, noted = self._noted_pair(row, front, count, hands)
-            if self.doubled and front.kind == "pair" and not noted:
+            if front.kind == "pair" and not noted:
                 front, count = self._as_pair(row, front, count)
             fronts = [(front, hands, count)]
         box = self.read_name(row, "box")
@@ -219,6 +220,19 @@ class FrontRows(FrontLook):
                 self.note_at(row, "count", f"{count} leaves, and a pair has two")
             return front, max(1, count // 2)
         return front, count
+
+    def _as_pairs(
+        self, row: ListRow, fronts: list[tuple[FrontSpec, dict[Hand, int], int]]
+    ) -> list[tuple[FrontSpec, dict[Hand, int], int]]:
+        """Give the fronts of a row of several heights, its pairs with the width of one leaf."""
+        if not any(front.kind == "pair" for front, _, _ in fronts):
+            return fronts
+        if self.spec.pairs == "pieces":
+            self.note_at(
+                row, "count", "single leaves of several heights in one row; give each pair its row"
+            )
+            return fronts
+        return [(self._as_pair(row, front, 1)[0], hands, 1) for front, hands, _ in fronts]
 
     def called(self, row: ListRow) -> str:
         """Give what a row is best told by: its word for a front or a thing, else its first cell."""

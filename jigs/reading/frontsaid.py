@@ -56,7 +56,8 @@ class FrontSaid(FrontMaking):
         self.spec = spec
         self.remarks: list[str] = []
         """What else is told of what was taken for what."""
-        self.section: FrontKind | None = None
+        self.section = FrontWord()
+        """What the heading of the section says of its rows."""
         self.kinds: dict[str, FrontKind] = {}
         """What the words of its kinds were taken for."""
         self.kind_asked = False
@@ -74,7 +75,7 @@ class FrontSaid(FrontMaking):
             return FrontWord(None, said.hand)
         # `Tür` may be a pair: of `Tür links` that says nothing.
         swallowed = said.kind and said.hand and needless_hand(meant) and text not in self.spec.kinds
-        return said if swallowed else FrontWord(meant, said.hand)
+        return said if swallowed else FrontWord(meant, said.hand, meant == "pair")
 
     def _meant(self, text: str) -> KindMeant | None:
         """Give what the person says that a word in a cell means, of several the longest."""

@@ -6,9 +6,12 @@ from pathlib import Path
 
 import pytest
 
+from jigs.given.job import Reveal
 from jigs.ground.errors import ReadingError
 from jigs.reading.frontlist import FrontList, read_front_list
 from jigs.reading.listgiven import parse_columns
+
+BETWEEN = Reveal().between
 
 
 def read(folder: Path, text: str, columns: str = "", *, bare: bool = True) -> FrontList:
@@ -107,8 +110,45 @@ def test_two_doors_of_a_row(
 def test_a_kind_for_a_word_leaves_words_with_a_hand_alone(tmp_path: Path) -> None:
     """`Tür` may be a pair; `Tür links` is a door."""
     text = "box;kind;w;h\nB1;Tür;397;570\nB2;Tür links;397;570\n"
-    rows = read(tmp_path, text, "kinds.Tür=pair").rows
+    rows = read(tmp_path, text, "kinds.Tür=pair,pairs=one-leaf").rows
     assert [(row.spec.kind, row.spec.hinged) for row in rows] == [("pair", None), ("door", "left")]
+
+
+@pytest.mark.parametrize("columns", ["kinds.Twin=pair", "unnamed=pair"])
+@pytest.mark.parametrize("bare", [True, False])
+def test_a_pair_in_whatever_words_is_of_leaves_where_that_is_said(
+    tmp_path: Path, columns: str, bare: bool
+) -> None:
+    """Two leaves in each row are one pair each, in whichever row the list's own word stands; the
+    same word is asked about where it is not said."""
+    text = "box;count;description;w;h\nT1;2;Twin;302;911\nT1;2;Twin;302;1216\nB4;2;Pairs;302;770\n"
+    rows = read(tmp_path, text, f"{columns},pairs=pieces", bare=bare).rows
+    assert [(row.spec.kind, row.count) for row in rows] == [("pair", 1)] * 3
+    rows = read(tmp_path, text, f"{columns},pairs=one-leaf", bare=bare).rows
+    assert [(row.spec.width, row.count) for row in rows] == [(302, 2)] * 3
+    with pytest.raises(ReadingError) as caught:
+        read(tmp_path, text, columns, bare=bare)
+    assert any("does its count count pairs or leaves" in str(f) for f in caught.value.faults)
+
+
+@pytest.mark.parametrize(("heading", "word"), [("Pairs", ""), ("", "pair")])
+def test_what_pairs_are_of_holds_for_every_pair(tmp_path: Path, heading: str, word: str) -> None:
+    """By the heading of a section, and by the tool's own word."""
+    text = f"description;w;h;count\n{heading}\n{word};603;713;2\n"
+    [row] = read(tmp_path, text, "pairs=both-leaves").rows
+    assert (row.spec.kind, row.spec.width, row.count) == ("pair", (603 - BETWEEN) / 2, 2)
+    [row] = read(tmp_path, text, "pairs=pieces").rows
+    assert (row.spec.width, row.count) == (603, 1)
+
+
+def test_pairs_of_several_heights_in_one_row(tmp_path: Path) -> None:
+    """The width across both leaves is parted in each; single leaves cannot be told apart."""
+    text = "description;w;h;count\nTwin;603;713 / 570;2\n"
+    rows = read(tmp_path, text, "kinds.Twin=pair,pairs=both-leaves").rows
+    assert [row.spec.width for row in rows] == [(603 - BETWEEN) / 2] * 2
+    with pytest.raises(ReadingError) as caught:
+        read(tmp_path, text, "kinds.Twin=pair,pairs=pieces")
+    assert any("give each pair its row" in str(fault) for fault in caught.value.faults)
 
 
 @pytest.mark.parametrize(
