@@ -257,7 +257,11 @@ class ShelfSpec:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoxSpec:
-    """One box as given; mm."""
+    """One box as given; mm.
+
+    Its fields are the keys of a `[[box]]` table; those that belong together are one value (its end
+    panels, what the tape says of it). The others are each by itself, and may be given alone.
+    """
 
     id: str
     """What it is called on sheets and labels."""
