@@ -15,7 +15,7 @@ from templates.page.typeface import shorten, text_width, wrap
 from templates.stations.cardframe import WORDS, edge_along
 from templates.stations.halfround import half_round
 from templates.stations.stationview import Shop
-from templates.words.stationwords import card_words, corner_words, station_title
+from templates.words.stationwords import card_words, corner_words, station_title, turned_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +64,7 @@ def _heading(
     corner = corner_words(card, turned=turned) if station.face in ("front", "back") else ""
     fresh = f"copy {copy} of {card.copies}" if card.copies > 1 else ""
     last = ", ".join(filter(None, (f"code {card.code}", fresh, corner)))
-    words = () if turned else card_words(card)
+    words = turned_words(card) if turned else card_words(card, shop.hand_of(station, card))
     if text_width(last, 2.5) > names:
         last, words = f"code {card.code}, {corner}", (f"{fresh}.".capitalize(), *words)
     lines = (

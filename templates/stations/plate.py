@@ -30,7 +30,7 @@ from templates.stations.cardwriting import write_numbers
 from templates.stations.halfround import half_round
 from templates.stations.stationview import Shop
 from templates.words.platewords import plate_edge_words, plate_words
-from templates.words.stationwords import corner_words, station_title
+from templates.words.stationwords import corner_words, station_title, turned_words
 
 WIDEST = 64.0
 """Width of a plate's words, less where it has no room; mm."""
@@ -224,7 +224,12 @@ def _write_titles(space: Space, shop: Shop, station: Station, card: StationCard,
         lines = [(f"{station_title(station)}: {card.letter}", 3.5)]
         lines += [(shop.lies_on(station, card, turned=turned), 2.5)]
         lines += [(", ".join(filter(None, (f"code {card.code}", corner))), 2.5)]
-        lines += [(text, 2.5) for text in (() if turned else plate_words(station, card))]
+        own = (
+            turned_words(card)
+            if turned
+            else plate_words(station, card, shop.hand_of(station, card))
+        )
+        lines += [(text, 2.5) for text in own]
         texts: list[Text] = []
         y = 0.0
         for row, (words, size) in enumerate(lines):

@@ -15,7 +15,7 @@ from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.rowfacts import said_in_row
 from templates.stations.sidelines import boards_at, crosses_at, lying, rows_on, usual_pins
-from templates.stations.stationrows import NextCard, open_at
+from templates.stations.stationrows import NextCard, open_line_of
 from templates.stations.stationview import Shop
 from templates.stations.tablepieces import (
     Span,
@@ -29,7 +29,7 @@ from templates.stations.tablepieces import (
 from templates.words.boardfacts import plate_facts, shelf_facts
 from templates.words.heightwords import held_lines
 from templates.words.hingenames import hinges_of_lines
-from templates.words.rowwords import NEXT, UP, open_names
+from templates.words.rowwords import NEXT, UP
 from templates.words.sidewords import (
     beside_table,
     column_title,
@@ -234,7 +234,7 @@ def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkB
     notes = [
         *sums_of_board(table),
         *punch_words(table, rows),
-        *([open_names(numbers)] if numbers and set(numbers) != set(open_at(station)) else []),
+        *filter(None, [open_line_of(station, numbers)]),
         *_plates(shop, table),
         *dict.fromkeys(text for row in rows for text in said_in_row(shop, row)),
     ]

@@ -5,7 +5,7 @@ line with boxes to tick, and sums that close on the part; what a row has like th
 kind and its wall, stands once. Rows are blocks that flow down the page.
 """
 
-from collections.abc import Container, Iterator, Sequence
+from collections.abc import Collection, Container, Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import field
 
@@ -158,12 +158,17 @@ def open_at(station: Station) -> tuple[OpenNumber, ...]:
     return tuple(dict.fromkeys(number for row in station.rows for number in row.open))
 
 
+def open_line_of(station: Station, numbers: Collection[OpenNumber]) -> str:
+    """Name what is open for a row, or for a block of them: each says its own unless all rows of
+    the station rest on the same numbers, which its title then names; "" where none is."""
+    rested = {frozenset(row.open) for row in station.rows if not row.withheld}
+    return open_names(numbers) if numbers and len(rested) != 1 else ""
+
+
 def _words_of(
     shop: Shop, station: Station, usual: AbstractSet[Start], told: Container[str]
 ) -> Iterator[RowWords]:
-    """Give the words of each row. `told`: what is said above of all; a row names its open numbers
-    where they are not all that its station has."""
-    all_open = set(open_at(station))
+    """Give the words of each row. `told`: what is said above of all."""
     taken = NextCard()
     one = one_card(station, usual)
     kind_told = names_kind(station, shop.views_of(station))
@@ -179,12 +184,11 @@ def _words_of(
             for same in ((here[0] == before[0], here[1] == before[1]), (False, False))
         ]  # fmt: skip
         before = here
-        differs = row.open and set(row.open) != all_open
         words = RowWords(
             part=part,
             named=names[0],
             in_full=names[1],
-            open=open_names(row.open) if differs else "",
+            open=open_line_of(station, row.open),
         )
         if row.held:
             yield replace(words, hold=facts_of(row.held, layout.job.shown))

@@ -54,6 +54,12 @@ class Shop:
             and (view := self.view(row.part)) is not None
         ]
 
+    def hand_of(self, station: Station, card: StationCard) -> Hand | None:
+        """Give the hand of the boards that a card lies on unturned; None where they are of both, or
+        no boards."""
+        hands = {view.side for view in self.lying(station, card, turned=False)}
+        return hands.pop() if len(hands) == 1 else None
+
     def edge_name(self, station: Station, card: StationCard, edge: FaceEdge) -> str:
         """Name an edge of a card; one that is another when the card is turned, by both names."""
         names = [

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from collections.abc import Set as AbstractSet
 
 from jigs.bench.station import Bit, Place, Start, Station, StationCard, Work
-from jigs.ground.geometry import OPPOSITE, Face, FaceEdge, Hole, Purpose
+from jigs.ground.geometry import OPPOSITE, Face, FaceEdge, Hand, Hole, Purpose
 from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import (
@@ -183,19 +183,32 @@ LAID: dict[Purpose, str] = {
 """What is laid on a card's outline, by its holes."""
 
 
-def card_words(card: StationCard) -> tuple[str, ...]:
-    """Give the words of a card besides its holes' own: how it is checked with the hardware."""
+def card_words(card: StationCard, hand: Hand | None) -> tuple[str, ...]:
+    """Give the words of a card besides its holes' own: how it is checked with the hardware.
+    `hand`: of the boards that it lies on unturned, where they are of one hand."""
     words: list[str] = []
     if card.outline:
-        upright = ", this title upright" if card.one_way else ""
-        what = next((LAID[h.purpose] for h in card.holes if h.purpose in LAID), "HARDWARE")
-        words.append(f"LAY YOUR {what} HERE{upright}.")
+        what = _laid(card)
+        if card.one_way and hand is not None:
+            words.append(f"LAY {what} HERE, {hand.upper()} boards ONLY.")
+        else:
+            upright = ", this title upright" if card.one_way else ""
+            words.append(f"LAY YOUR {what} HERE{upright}.")
     if card.carry:
         places = ", ".join(format_mm(abs(x)) for x in card.carry)
         words.append(
             f"Further holes on the line, by a square or through the slide: {places} from the edge."
         )
     return tuple(words)
+
+
+def turned_words(card: StationCard) -> tuple[str, ...]:
+    """Give the words of a card that is turned: its outline may lie wrong then."""
+    return (f"LAY NO {_laid(card)} HERE.",) if card.outline and card.one_way else ()
+
+
+def _laid(card: StationCard) -> str:
+    return next((LAID[h.purpose] for h in card.holes if h.purpose in LAID), "HARDWARE")
 
 
 def corner_words(card: StationCard, *, turned: bool) -> str:
