@@ -11,9 +11,10 @@ measured in one place alone is taken to be the same in both.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import field
 from pathlib import Path
 
-from jigs.given.stated import Both
+from jigs.given.stated import Boring, Both
 from jigs.ground.errors import Fault
 from jigs.ground.values import dataclass
 
@@ -24,8 +25,9 @@ class DeliveredPiece:
 
     `where` it stands, with its file for a fault, and its `row` alone. `id` is "" where the row
     names none, `count` None where it says nothing. `width` and `height`
-    hold no size, one, or two: top and bottom, left and right. `hidden`: what of it
-    its workbook does not show, in words.
+    hold no size, one, or two: top and bottom, left and right. `boring` and
+    `hinges_at`, cup centres above its bottom edge: how it came bored. `hidden`: what of it its
+    workbook does not show, in words.
     """
 
     where: str
@@ -37,6 +39,8 @@ class DeliveredPiece:
     thickness: float | None = None
     count: int | None = None
     note: str = ""
+    boring: Boring = field(default_factory=Boring)
+    hinges_at: tuple[float, ...] | None = None
     hidden: tuple[str, ...] = ()
 
     @property

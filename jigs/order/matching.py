@@ -11,21 +11,21 @@ and gaps follow it. The leaves of a pair are measured apart.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import field
 from itertools import groupby
 
 from jigs.box.columns import place_columns
 from jigs.given.ids import name_leaves
-from jigs.given.job import FrontSpec, Job, Measures
+from jigs.given.job import FrontSpec, Job
 from jigs.given.measured import Arrival, DeliveredList, DeliveredPiece, Delivery, Surplus
-from jigs.given.stated import Taped
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import TENTH, is_beyond
 from jigs.ground.nearest import suggest_id
 from jigs.ground.values import dataclass, replace
 from jigs.order.assign import assign
+from jigs.order.taking import find_other_bores, take_in_hand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -290,6 +290,7 @@ def with_delivery(job: Job, delivered: DeliveredList) -> Job:
     strangers = find_strangers(delivered.pieces, ordered, list_openings(job))
     if delivered.faults or strangers:
         raise ReadingError([*delivered.faults, *strangers])
+    sizes = {front.id: (front.width, front.height, front.thickness) for front in ordered}
     matching = match_pieces(delivered.pieces, ordered, tolerance=job.tolerance)
     delivery = Delivery(
         file=delivered.file,
@@ -299,26 +300,18 @@ def with_delivery(job: Job, delivered: DeliveredList) -> Job:
         surplus=tuple(matching.surplus),
         alike=tuple(matching.alike),
     )
+    faults = [
+        fault
+        for box in job.boxes
+        for spec in box.fronts
+        for fault in find_other_bores(spec, delivery.arrivals)
+    ]
+    if faults:
+        raise ReadingError(faults)
     boxes = tuple(
-        replace(box, fronts=tuple(_in_hand(spec, delivery.arrivals) for spec in box.fronts))
+        replace(
+            box, fronts=tuple(take_in_hand(spec, delivery.arrivals, sizes) for spec in box.fronts)
+        )
         for box in job.boxes
     )
     return replace(job, boxes=boxes, delivery=delivery)
-
-
-def _in_hand(spec: FrontSpec, arrivals: Mapping[str, Arrival]) -> FrontSpec:
-    if spec.kind == "pair":
-        left, right = (_measures(arrivals.get(name)) for name in name_leaves(spec.id))
-        return replace(spec, leaves=(left, right))
-    return _measures(arrivals.get(spec.id)).apply(spec)
-
-
-def _measures(arrival: Arrival | None) -> Measures:
-    if arrival is None:
-        return Measures()
-    piece = arrival.piece
-    return Measures(
-        measured=Taped(width=piece.across, height=piece.up, diagonals=piece.diagonals),
-        thickness=piece.thickness,
-        note=f"delivered: {piece.note}" if piece.note else "",
-    )

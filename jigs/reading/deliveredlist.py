@@ -1,7 +1,8 @@
 """The delivered list: one row a piece, or some alike, as a supplier packs or a person measures.
 
 Columns in any order: `id`, `width`, `width 2`, `height`, `height 2`, `diagonal 1`, `diagonal 2`,
-`thickness`, `count`, `note`. A size taken in two places stands in two columns, or in one cell
+`thickness`, `count`, `note`, and `bored`, `hinges at`, `bored tab` of a door that
+came with its cups. A size taken in two places stands in two columns, or in one cell
 with a semicolon between (`17 7/8; 17 29/32`). A row without an ID gives width and height. All
 faults of a list are reported together, each with its row and column.
 """
@@ -11,12 +12,14 @@ from pathlib import Path
 
 from jigs.given.measured import DeliveredList, DeliveredPiece
 from jigs.given.stated import Both
-from jigs.ground.believable import DIAGONAL, FRONT_BOARD
+from jigs.ground.believable import DIAGONAL, FRONT_BOARD, IN_BOX, TAB
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
 from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT
+from jigs.reading.frontmaking import FrontMaking
 from jigs.reading.frontwords import is_sum
+from jigs.reading.headings import OTHER
 from jigs.reading.listcolumns import (
     ColumnNames,
     Unread,
@@ -24,7 +27,7 @@ from jigs.reading.listcolumns import (
     shorten,
     strange_headings,
 )
-from jigs.reading.listrows import RowReader, choose_table
+from jigs.reading.listrows import choose_table
 from jigs.reading.listtable import MOST_ROWS, ListRow
 from jigs.reading.tables import read_tables
 
@@ -49,11 +52,16 @@ SIZES = {
     "width": ANY_FRONT.width, "width 2": ANY_FRONT.width,
     "height": ANY_FRONT.height, "height 2": ANY_FRONT.height,
     "diagonal 1": DIAGONAL, "diagonal 2": DIAGONAL, "thickness": FRONT_BOARD,
+    "hinges at": IN_BOX, "bored tab": TAB,
 }  # fmt: skip
 
-DELIVERED = ColumnNames(SYNONYMS, SIZES, ("id", "width", "height", "thickness", "count", "note"))
-"""A supplier's own words serve here too; an order's own columns may stay, and nothing is taken from
-them."""
+DELIVERED = ColumnNames(
+    SYNONYMS,
+    SIZES,
+    ("id", "width", "height", "thickness", "count", "note", "bored", "hinges at", "bored tab"),
+)
+"""A supplier's own words serve here too; an order's other columns may stay: nothing is taken from
+them, and each is named."""
 
 NEEDED = "a row without an ID gives width and height, by which it is matched"
 
@@ -79,7 +87,7 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
     return DeliveredList(file=path, pieces=pieces, faults=faults, told=reader.tell())
 
 
-class _DeliveredRows(RowReader):
+class _DeliveredRows(FrontMaking):
     """Reads the rows of delivered pieces; `left` are those that are none, `alone` the headings of
     the columns from which nothing is taken."""
 
@@ -90,7 +98,13 @@ class _DeliveredRows(RowReader):
         """Note the headings that are not understood and may be of sizes or counts: a width that was
         ordered must not stand in for one that was measured. One of words is left alone."""
         words = [other for other in self.header.unread if not self._may_matter(other)]
-        self.alone = [f"{column_letter(other.place)} '{other.text}'" for other in words]
+        places = {other.place: other.text for other in words}
+        places |= {one.place: one.text for one in self.header.headings if one.column == OTHER}
+        self.alone = [
+            f"{column_letter(place)} '{text}'"
+            for place, text in sorted(places.items())
+            if any(any(row.cells[place : place + 1]) for row in self.rows())
+        ]
         others = tuple(other for other in self.header.unread if other not in words)
         for text, what in strange_headings(replace(self.header, unread=others), DELIVERED):
             self.note(self.header.row, text, f"{what}; without it if it is no size of a piece")
@@ -144,6 +158,7 @@ class _DeliveredRows(RowReader):
     def _read_piece(self, row: ListRow) -> DeliveredPiece:
         self.check_headings(row)
         name = self._read_id(row)
+        boring, hung = self.read_boring(row)
         for column in () if self.cell(row, "id") else ("width", "height"):
             if not self.cell(row, column):
                 self.note_at(row, column, f"missing; {NEEDED}")
@@ -157,6 +172,8 @@ class _DeliveredRows(RowReader):
             thickness=self.read_size(row, "thickness"),
             count=self.read_count(row),
             note=self.read_text(row, "note"),
+            boring=boring,
+            hinges_at=hung.hinges_at,
             hidden=self.hidden_of(row),
         )
         self.check_both(row)

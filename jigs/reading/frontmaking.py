@@ -23,9 +23,7 @@ class FrontMaking(RowReader):
                 self.note_at(
                     row, column, "stands without stile; a five-piece front states its stile's width"
                 )
-        bored = self._read_yes(row, "bored")
-        if self.cell(row, "bored tab") and not bored:
-            self.note_at(row, "bored tab", "stands without bored; say yes there if the cups are")
+        boring, hung = self.read_boring(row)
         return replace(
             front,
             five_piece=FivePieceSpec(
@@ -38,9 +36,17 @@ class FrontMaking(RowReader):
             edges=FrontEdges(
                 edge_radius=self.read_size(row, "edge radius"), profile=self._read_profile(row)
             ),
-            boring=Boring(bored=bored, bored_tab=self.read_size(row, "bored tab")),
-            hung=Hung(hinges_at=self._read_places(row)),
+            boring=boring,
+            hung=hung,
         )
+
+    def read_boring(self, row: ListRow) -> tuple[Boring, Hung]:
+        """Read whether the cups are bored, and where they are."""
+        bored = self._read_yes(row, "bored")
+        if self.cell(row, "bored tab") and not bored:
+            self.note_at(row, "bored tab", "stands without bored; say yes there if the cups are")
+        boring = Boring(bored=bored, bored_tab=self.read_size(row, "bored tab"))
+        return boring, Hung(hinges_at=self._read_heights(row))
 
     def _read_yes(self, row: ListRow, column: ListColumn) -> bool:
         text = self.cell(row, column)
@@ -60,7 +66,7 @@ class FrontMaking(RowReader):
             )
         return profile
 
-    def _read_places(self, row: ListRow) -> tuple[float, ...] | None:
+    def _read_heights(self, row: ListRow) -> tuple[float, ...] | None:
         """Read the heights of the cups above the bottom edge, in one cell, parted by semicolons."""
         texts = [text.strip() for text in self.cell(row, "hinges at").split(";")]
         found = [self.measure(row, "hinges at", text) for text in texts if text]

@@ -1,5 +1,7 @@
 """A delivered list on the command line, and one that the job names."""
 
+import csv
+import io
 import json
 from pathlib import Path
 
@@ -131,3 +133,31 @@ def test_the_pack_names_what_is_still_to_come(run: Run, small: Path, lists: Path
     (lists / "one.csv").write_text("id,width,height\nB1-1,17 7/8,6\n", encoding="utf-8")
     result = run("pack", small, "--delivered", lists / "one.csv")
     assert "Not delivered yet: B1-2." in result.stdout
+
+
+def test_the_suppliers_list_given_back_says_what_is_taken_and_names_the_rest(
+    run: Run, small: Path
+) -> None:
+    """A door that came bored is not bored again; no column is passed over in silence."""
+    listed = small.parent / "fronts.csv"
+    assert run("order", small, "--fronts", "-o", listed).exit_code == 0
+    whole = run("holes", small, "--format", "json", "--delivered", listed).stdout
+    assert '"cup"' in whole
+    head, drawer, door = listed.read_text("utf-8").splitlines()[:3]
+    columns = head.split(",")
+    cells = next(csv.reader([door]))
+    for column, text in (("bored", "yes"), ("hinges at (mm)", "97; 500"), ("bored tab (mm)", "5")):
+        cells[columns.index(column)] = text
+    row = io.StringIO()
+    csv.writer(row).writerow(cells)
+    listed.write_text(f"{head}\n{drawer}\n{row.getvalue()}", encoding="utf-8")
+    assert '"cup"' not in run("holes", small, "--format", "json", "--delivered", listed).stdout
+    said = " ".join(run("check", small, "--delivered", listed).stderr.split())
+    left = said.partition("Left alone in")[2]
+    for column, cell in zip(columns, cells, strict=True):
+        read = column.partition(" (")[0] in (
+            "id", "width", "height", "thickness", "count", "note", "bored", "hinges at",
+            "bored tab",
+        )  # fmt: skip
+        if read or cell:
+            assert (f"'{column}'" in left) is not read
