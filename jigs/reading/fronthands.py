@@ -21,7 +21,7 @@ from jigs.reading.jobboxes import needless_hand
 from jigs.reading.listasked import asked_hand
 from jigs.reading.listcells import read_whole_number
 from jigs.reading.listcolumns import shorten
-from jigs.reading.listgiven import key_of
+from jigs.reading.listquestions import typed_key
 from jigs.reading.listtable import ListRow
 
 HANDS: tuple[Hand, ...] = ("left", "right")
@@ -122,7 +122,8 @@ class FrontHands(FrontSaid):
         if mentions_hand(note) and speaks_of_hinges(note):
             self._handed[word].append(row.number)
         elif mentions_hand(note):
-            said = f"no hand is said; '{word}' names one, which hands.{key_of(word)}=left makes it"
+            key = f"hands.{typed_key(word)}"
+            said = f"no hand is said; '{word}' names one, which {key}=left makes it"
             self.remarks.append(f"{self.row_words(row.number)}: {said}")
 
     def _meant_hand(self, text: str) -> HandMeant | None:

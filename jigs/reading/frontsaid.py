@@ -18,8 +18,14 @@ from jigs.reading.headings import fold
 from jigs.reading.jobboxes import needless_hand
 from jigs.reading.listasked import asked_hand
 from jigs.reading.listcolumns import FRONT_LIST, Header
-from jigs.reading.listgiven import key_of
-from jigs.reading.listquestions import answer, answer_kind, ask_hand, kinds_asked, name_rows
+from jigs.reading.listquestions import (
+    answer,
+    answer_kind,
+    ask_hand,
+    kinds_asked,
+    name_rows,
+    typed_key,
+)
 from jigs.reading.listtable import ListRow, ListTable
 
 KIND_COLUMNS = ("kind", "description", "id")
@@ -74,7 +80,8 @@ class FrontSaid(FrontMaking):
         if meant == "nothing":
             return FrontWord(None, said.hand)
         # `Tür` may be a pair: of `Tür links` that says nothing.
-        swallowed = said.kind and said.hand and needless_hand(meant) and text not in self.spec.kinds
+        own = fold(text) in map(fold, self.spec.kinds)
+        swallowed = said.kind and said.hand and needless_hand(meant) and not own
         return said if swallowed else FrontWord(meant, said.hand, meant == "pair")
 
     def _meant(self, text: str) -> KindMeant | None:
@@ -113,7 +120,7 @@ class FrontSaid(FrontMaking):
                 )
             rows = name_rows(numbers)
             asked = (
-                kinds_asked(f"What is '{text}' ({rows})?", f"kinds.{key_of(text)}", nothing=True)
+                kinds_asked(f"What is '{text}' ({rows})?", f"kinds.{typed_key(text)}", nothing=True)
                 if text
                 else kinds_asked(
                     f"What are the fronts that do not say it ({rows})?", "unnamed", nothing=False

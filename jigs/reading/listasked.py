@@ -8,8 +8,7 @@ from collections.abc import Mapping, Sequence
 from jigs.given.listspec import NOTHING
 from jigs.ground.errors import Asked
 from jigs.reading.listcolumns import ListHeading, column_letter, shorten
-from jigs.reading.listgiven import key_of
-from jigs.reading.listquestions import name_rows
+from jigs.reading.listquestions import name_rows, typed_key
 
 
 def asked_order(text: str) -> Asked:
@@ -85,7 +84,7 @@ def asked_doors_alike(rows: str, count: int, box: str) -> Asked:
 
 def asked_hand(rows: str, text: str) -> Asked:
     """Ask a person what a note says of a door's hand."""
-    key = f"hands.{key_of(text)}"
+    key = f"hands.{typed_key(text)}"
     return Asked(
         f"'{text}' ({rows}): on which side are the hinges, as you face the door?",
         (

@@ -5,8 +5,8 @@ or one of the settings of `ListSpec` (`order`, `empty_box`, ...); `kinds.WORD` s
 the list means, `hands.WORD` which hand, `rows.BOX` from which end a box's rows stand. A
 column stands at a spreadsheet's letter, at a number from 1, or is
 called by its heading, and may name its unit behind it: `width=C (in)`. A heading that looks like a
-letter or a number, or has a comma in it, stands between quotes. `nothing` are columns that are left
-alone.
+letter or a number, and a heading or a word with a comma in it, stands between quotes, one of these
+quotes in it twice: `kinds.'Door, upper'=pair`. `nothing` are columns that are left alone.
 
 >>> spec = parse_columns("width=C, height=4 (in), order=width-first, kinds.Klappe=lift")
 >>> spec.columns["height"], spec.order, spec.kinds
@@ -38,8 +38,11 @@ WORDED: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "box_rows": ("rows.", ROWS_FROM),
 }
 """The tables by words of the list: how a key of theirs begins in one line, what it may hold."""
-_PART = r"""(?:[^,"']|"[^"]*"|'[^']*'|["'])+"""
-_KEY = r"""(?s)((?:[^="']|"[^"]*"|'[^']*')+?)\s*=\s*(.*)"""
+_QUOTED = r"""(?:"(?:[^"]|"")*"|'(?:[^']|'')*')"""
+_BEGUN = rf"(?:(?<=[.=])|(?<=[.=] )){_QUOTED}"
+"""Quotes stand around a word or a heading: in the middle of one a quote is a sign as any other."""
+_PART = rf"(?:{_BEGUN}|[^,])+"
+_KEY = rf"(?s)((?:{_BEGUN}|[^=])+?)\s*=\s*(.*)"
 
 
 def parse_columns(text: str) -> ListSpec:
@@ -59,18 +62,22 @@ def parse_columns(text: str) -> ListSpec:
             word = _unquoted(found[1].strip()[len(begun) :].strip())
             if value.lower() not in meant:
                 wrong.append(_not_allowed(found[1].strip(), value, meant))
-            elif word:
-                worded[table][word] = value.lower()
+            elif not word:
+                wrong.append(f"no word behind {begun} ({show_value(part)} given)")
+            elif worded[table].setdefault(word, value.lower()) != value.lower():
+                wrong.append(_twice(found[1].strip(), value))
         elif key == "sheet":
-            settings[key] = _unquoted(value)
+            if settings.setdefault(key, _unquoted(value)) != _unquoted(value):
+                wrong.append(_twice(key, value))
         elif (name := re.sub("[ -]", "_", key)) in SETTINGS:
             allowed = keys_of(ListSpec)[name].allowed
             if value.lower() not in allowed:
                 wrong.append(_not_allowed(name, value, allowed))
-            settings[name] = value.lower()
+            elif settings.setdefault(name, value.lower()) != value.lower():
+                wrong.append(_twice(name, value))
         elif key in COLUMN_KEYS:
             if key in columns and key != NOTHING:
-                wrong.append(f"{key} stands twice ({show_value(value)} given the second time)")
+                wrong.append(_twice(key, value))
             columns[key] = (*columns.get(key, ()), value)
         else:
             wrong.append(
@@ -125,7 +132,7 @@ def write_columns(spec: ListSpec) -> str:
     parts = [f"{key}={where}" for key, places in spec.columns.items() for where in places]
     for name, (begun, _) in WORDED.items():
         parts += [f"{begun}{key_of(word)}={is_}" for word, is_ in getattr(spec, name).items()]
-    parts += [f"{key}={value}" for key in SETTINGS if (value := getattr(spec, key))]
+    parts += [f"{key}={key_of(value)}" for key in SETTINGS if (value := getattr(spec, key))]
     return ",".join(parts)
 
 
@@ -147,21 +154,22 @@ def write_list_table(spec: ListSpec) -> str:
     for name in WORDED:
         if said := getattr(spec, name):
             lines.append(f"{name} = {_inline(said)}")
-    lines += [f"{key} = {_text(value)}" for key in SETTINGS if (value := getattr(spec, key))]
+    lines += [f"{key} = {text_of(value)}" for key in SETTINGS if (value := getattr(spec, key))]
     return "\n".join(["[list]", *lines]) if lines else ""
 
 
 def _inline(values: Mapping[str, object]) -> str:
     """Write a table in one line."""
-    pairs = (f"{_bare_key(key)} = {_text(value)}" for key, value in values.items())
+    pairs = (f"{_bare_key(key)} = {text_of(value)}" for key, value in values.items())
     return f"{{ {', '.join(pairs)} }}"
 
 
 def _bare_key(key: str) -> str:
-    return key if re.fullmatch(r"[A-Za-z0-9_-]+", key) else _text(key)
+    return key if re.fullmatch(r"[A-Za-z0-9_-]+", key) else text_of(key)
 
 
-def _text(value: object) -> str:
+def text_of(value: object) -> str:
+    """Write a text as TOML has it."""
     import json  # few lists are told in one line
 
     # What JSON escapes in a text, TOML reads alike.
@@ -169,14 +177,26 @@ def _text(value: object) -> str:
 
 
 def key_of(word: str) -> str:
-    """Write a word so that the signs which part a line stand in it for themselves."""
-    if not any(sign in word for sign in ",=\"'"):
+    """Write a word so that the signs which part a line stand in it for themselves: in single
+    quotes, for the line stands in double ones in the shell.
+
+    >>> print(key_of("Klappe"), key_of("Door, upper"), key_of("Bob's door"))
+    Klappe 'Door, upper' 'Bob''s door'
+    """
+    if word == word.strip() and not any(sign in word for sign in ",.=\"'"):
         return word
-    return f"'{word}'" if '"' in word else f'"{word}"'
+    doubled = word.replace("'", "''")
+    return f"'{doubled}'"
 
 
 def _unquoted(text: str) -> str:
-    return text[1:-1] if len(text) > 1 and text[0] == text[-1] and text[0] in "\"'" else text
+    if not re.fullmatch(_QUOTED, text):
+        return text
+    return text[1:-1].replace(text[0] * 2, text[0])
+
+
+def _twice(key: str, value: str) -> str:
+    return f"{key} stands twice ({show_value(value)} given the second time)"
 
 
 def _not_allowed(key: str, value: str, allowed: Sequence[str]) -> str:

@@ -6,13 +6,15 @@ answer it: `--columns` for a list that stands alone, `[list]` for one that a job
 ('--columns order=width-first', 'columns = { height = "D" } in [list]')
 """
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.given.job import FRONT_KINDS
 from jigs.given.listspec import NOTHING, SETTINGS
 from jigs.ground.errors import Asked
-from jigs.reading.headings import LENGTH, LIST_COLUMNS
+from jigs.reading.headings import LENGTH, LIST_COLUMNS, fold
 from jigs.reading.listcolumns import Header, ListHeading, column_letter, shorten
+from jigs.reading.listgiven import key_of, text_of
 
 SIDES = ("width", "height")
 ALIKE = ("note", "finish", "description")
@@ -25,7 +27,8 @@ def answer(*pairs: tuple[str, str], bare: bool) -> str:
     """Write the words that answer a question."""
     if bare:
         said = ",".join(f"{key}={value}" for key, value in pairs)
-        return f'--columns "{said}"' if " " in said else f"--columns {said}"
+        # Each shell would part a line or read a sign in it, were it not between quotes.
+        return f"--columns {said}" if re.fullmatch(r"[\w.=-]+", said) else f'--columns "{said}"'
     settings = [f'{key} = "{value}"' for key, value in pairs if key in SETTINGS]
     columns: dict[str, list[str]] = {}
     for key, value in pairs:
@@ -42,11 +45,28 @@ def answer(*pairs: tuple[str, str], bare: bool) -> str:
 
 def answer_kind(word: str, bare: bool) -> str:
     """Write the words that say which kind a word of the list means, or that it is no front."""
-    return (
-        answer((f"kinds.{word}", "KIND"), bare=True)
-        if bare
-        else f'kinds = {{ "{word}" = KIND }} in [list]'
-    )
+    return answer_word("kinds", word, "KIND", bare=bare)
+
+
+def answer_word(table: str, word: str, meant: str, *, bare: bool) -> str:
+    """Write the words that say what a word of the list means.
+
+    >>> print(answer_word("kinds", "Door, upper", "pair", bare=True))
+    --columns "kinds.'Door, upper'=pair"
+    >>> print(answer_word("hands", '7" L', "left", bare=True))
+    --columns "hands.7 inch L=left"
+    """
+    if bare:
+        return answer((f"{table}.{typed_key(word)}", meant), bare=True)
+    return f"{table} = {{ {text_of(word)} = {text_of(meant)} }} in [list]"
+
+
+def typed_key(word: str) -> str:
+    """Write a word of the list as the line has it, without the signs that shells read between
+    double quotes; it is the same word, for a list is searched without them."""
+    inches = re.sub("[\"”]|''", " inch ", word)
+    plain = " ".join(re.sub(r"[“„‘’‚‛'`$\\!]", " ", inches).split())
+    return key_of(plain if fold(plain) == fold(word) else word)
 
 
 KINDS_ASKED: tuple[tuple[str, str], ...] = (
@@ -241,11 +261,7 @@ def ask_doors_alike(rows: str, count: int, box: str, bare: bool) -> str:
 
 def ask_hand(rows: str, text: str, bare: bool) -> str:
     """Ask whether a note that has a hand says on which side the hinges are."""
-    left, right = (
-        answer((f"hands.{text}", hand), bare=True) if bare
-        else f'hands = {{ "{text}" = "{hand}" }} in [list]'
-        for hand in ("left", "right")
-    )  # fmt: skip
+    left, right = (answer_word("hands", text, hand, bare=bare) for hand in ("left", "right"))
     return (
         f"no hand is said, but '{text}' has one ({rows}): are the hinges there? {left}, {right}, "
         "or nothing where it says something else"

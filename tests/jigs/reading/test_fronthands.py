@@ -30,7 +30,7 @@ def refuse(folder: Path, text: str, columns: str = "") -> str:
 def test_a_column_for_each_hand_is_asked_about(tmp_path: Path, heads: str) -> None:
     """Left alone, one of two doors would not be made; the columns may also be of edge bands."""
     faults = refuse(tmp_path, f"id,kind,w,h,{heads}\nA,door,450,720,1,1\n")
-    assert "--columns left=E,right=F, or --columns nothing=E,nothing=F" in faults
+    assert '--columns "left=E,right=F", or --columns "nothing=E,nothing=F"' in faults
     assert len(read(tmp_path, f"id,kind,w,h,{heads}\nA,door,450,720,,\n").rows) == 1
 
 

@@ -1,5 +1,6 @@
 """What is stated of a list: the line of `--columns`, and `[list]` in a job file."""
 
+import shlex
 from contextlib import suppress
 from pathlib import Path
 
@@ -7,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.given.listspec import ListSpec
+from jigs.given.listspec import HandMeant, KindMeant, ListSpec
 from jigs.ground.errors import JigsheetError, ReadingError
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.inputs import read_job
@@ -64,6 +65,9 @@ def test_each_key_is_read() -> None:
         ("width=", "not a key with what it holds ('width=' given)"),
         ("order=across", "order: not known ('across' given); allowed: width-first, height-first"),
         ("kinds.Klappe=flap", "kinds.Klappe: not known ('flap' given); allowed: door, pair"),
+        ("pairs=pieces,pairs=one-leaf", "pairs stands twice ('one-leaf' given the second time)"),
+        ("kinds.A=door,kinds.A=lift", "kinds.A stands twice ('lift' given the second time)"),
+        ("kinds.''=door", "no word behind kinds. (\"kinds.''=door\" given)"),
         ("width=C,width=D", "width stands twice ('D' given the second time)"),
     ],
 )
@@ -81,6 +85,47 @@ def test_no_line_raises_anything_else(line: str) -> None:
     """It is read, or told what is wrong."""
     with suppress(JigsheetError):
         assert isinstance(parse_columns(line), ListSpec)
+
+
+WORDS = st.text(
+    alphabet=st.one_of(st.sampled_from(",=.'\" ()"), st.characters(codec="utf-8")), min_size=1
+).filter(str.strip)
+
+
+@settings(max_examples=100)
+@given(st.dictionaries(WORDS, st.sampled_from(["door", "pair", "nothing"]), max_size=3), WORDS)
+def test_a_line_written_is_the_line_read(kinds: dict[str, KindMeant], sheet: str) -> None:
+    """Whatever signs stand in a list's words and a sheet's name."""
+    hands: dict[str, HandMeant] = dict.fromkeys(kinds, "left")
+    spec = ListSpec(columns={"width": ("'C, 1' (in)",)}, kinds=kinds, hands=hands, sheet=sheet)
+    assert parse_columns(write_columns(spec)) == spec
+
+
+def test_a_word_is_quoted_with_either_quote() -> None:
+    """A comma, an equals sign or a quote in it is then a sign as any other."""
+    line = """kinds."Door, up"=pair,kinds.'a=b'=lift, hands.'Bob''s'=left,kinds.Bo's=door,width=C"""
+    spec = parse_columns(line)
+    assert spec.kinds == {"Door, up": "pair", "a=b": "lift", "Bo's": "door"}
+    assert (spec.hands, spec.columns) == ({"Bob's": "left"}, {"width": ("C",)})
+
+
+@pytest.mark.parametrize(
+    "word",
+    ["Twig, upper, LH/RH", "Bob's $HOME `twig`", 'Twig 15 3/4" L', "a=b\\c!", "Twig ”x”"],
+)
+def test_the_answer_in_a_fault_works_as_it_stands(tmp_path: Path, word: str) -> None:
+    """Typed in a POSIX shell: `shlex` parts a line as one does (of `$` and a back quote, which it
+    does not read, there are none)."""
+    cell = word.replace('"', '""')
+    content = f'kind,width,height\n"{cell}",597,713\n'
+    with pytest.raises(ReadingError) as caught:
+        read_offer(tmp_path, "", content)
+    [fault] = caught.value.faults
+    typed = fault.what[fault.what.index("--columns ") :].split(" says what it is")[0]
+    assert not set("$`!\\”") & set(typed)
+    option, line = shlex.split(typed)
+    assert option == "--columns"
+    assert read_offer(tmp_path, line.replace("KIND", "door"), content) == [[597, 713]]
 
 
 def read_offer(folder: Path, line: str, content: str) -> list[list[float]]:
