@@ -15,7 +15,13 @@ from templates.page.typeface import shorten, text_width, wrap
 from templates.stations.cardframe import WORDS, edge_along
 from templates.stations.halfround import half_round
 from templates.stations.stationview import Shop
-from templates.words.stationwords import card_words, corner_words, station_title, turned_words
+from templates.words.stationwords import (
+    card_words,
+    corner_words,
+    station_title,
+    turned_words,
+    way_words,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,19 +83,27 @@ def _heading(
 
 
 def write_distances(
-    space: Space, card: StationCard, room: Box, *, apart: bool, crossing: bool
+    space: Space,
+    card: StationCard,
+    titles: Sequence[Title],
+    room: Box,
+    *,
+    apart: bool,
+    crossing: bool,
 ) -> bool:
     """Write each hole's distances from what the card is set by, or its number on the pin card.
+    `titles`: the ways in which the card lies.
     `apart`: where holes are too close for a line to each, figures may stand near them without one.
     `crossing`: such a line may cross the outline round its hole.
     """
+    ways = [title.turned for title in titles]
     if card.numbered:
-        return write_numbers(space, card, room) and _corner_figures(space, card, room)
+        return write_numbers(space, card, room) and _corner_figures(space, card, ways, room)
     inward = 1 if edge_along(card, "x") is None or _x_edge_is_left(card) else -1
     for hole in card.holes:
         figures = HoleFigures(
-            up=_label(card, "y", hole.y),
-            across=_label(card, "x", hole.x),
+            up=_label(card, "y", hole.y, ways),
+            across=_label(card, "x", hole.x, ways),
             note=hole_note(hole),
         )
         if write_figures(space, hole, figures, inward, room, crossing=crossing):
@@ -99,7 +113,7 @@ def write_distances(
         if spot is None:
             return False
         space.add(*figures.marks(*spot))
-    return card.stands is None or _corner_figures(space, card, room)
+    return card.stands is None or _corner_figures(space, card, ways, room)
 
 
 def _x_edge_is_left(card: StationCard) -> bool:
@@ -128,18 +142,18 @@ def write_numbers(space: Space, card: StationCard, room: Box) -> bool:
     return True
 
 
-def _corner_figures(space: Space, card: StationCard, room: Box) -> bool:
+def _corner_figures(space: Space, card: StationCard, ways: Sequence[bool], room: Box) -> bool:
     """Write how far in and up the drawer box's corner stands, or the pin row's distance in."""
     if card.stands is not None:
         texts = [
             "DRAWER BOX, lower",
             f"{card.stands.side.upper()} corner:",
-            f"{_figure(abs(card.stands.x))} side",
-            f"{_figure(card.stands.y)} end",
+            f"{_figure(card.stands.y)} {way_words(card, 'y', ways)}",
+            f"{_figure(abs(card.stands.x))} {way_words(card, 'x', ways)}",
         ]
         near = (card.stands.x, card.stands.y + 14.0)
     else:
-        label = _label(card, "x", card.holes[0].x)
+        label = _label(card, "x", card.holes[0].x, ways)
         texts = [f"{label.mm}, {label.inches}", hole_note(card.holes[0])]
         near = (card.holes[0].x, 12.0)
     width = max(text_width(text, 2.5, True) for text in texts)
@@ -155,12 +169,12 @@ def _figure(value: float) -> str:
     return f'{format_mm(value)} ({format_inches(value)}")'
 
 
-def _label(card: StationCard, axis: Axis, value: float) -> Label:
+def _label(card: StationCard, axis: Axis, value: float, ways: Sequence[bool]) -> Label:
     """Label a hole's distance from the line or the edge that the card is set by."""
     edge = edge_along(card, axis)
     if edge is None and abs(value) < 1e-6:
         return Label(mm="0.0", inches="on line")
     name = "line" if edge is None else "edge"
     if edge is not None and len(card.edges) == 2:
-        name = "side" if axis == "x" else "end"
+        name = way_words(card, axis, ways)
     return Label(mm=format_mm(abs(value)), inches=f'{format_inches(abs(value))}" {name}')

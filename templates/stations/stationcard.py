@@ -136,7 +136,7 @@ def _draw(
             return None
         space.add_between_texts((*polygon, polygon[0]), frame.face, "dashed", THIN)
     drawn = write_titles(space, card, titles, room)
-    drawn = drawn and write_distances(space, card, room, apart=apart, crossing=bool(knobs))
+    drawn = drawn and write_distances(space, card, titles, room, apart=apart, crossing=bool(knobs))
     if not drawn:
         return None
     for polygon in (each for each in card.outline if each not in knobs):

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from collections.abc import Set as AbstractSet
 
 from jigs.bench.station import Bit, Place, Start, Station, StationCard, Work
-from jigs.ground.geometry import OPPOSITE, Face, FaceEdge, Hand, Hole, Purpose
+from jigs.ground.geometry import OPPOSITE, Axis, Face, FaceEdge, Hand, Hole, Purpose
 from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
 from templates.words.facewords import (
@@ -217,6 +217,16 @@ def corner_words(card: StationCard, *, turned: bool) -> str:
     names = [name for name in ("top", "bottom", "left", "right") if name in edges]
     words = " ".join(names).upper()
     return words if len(names) == 2 else words and f"{words} EDGE"
+
+
+def way_words(card: StationCard, axis: Axis, ways: Iterable[bool]) -> str:
+    """Say behind a figure of a card that is set by two edges which way it runs, in words that no
+    flap has: a part's ends, edges and sides are named there. `ways`: whether the card lies turned,
+    for each way in which it lies; turned, what ran up runs down."""
+    if axis == "x":
+        return "across"
+    low = any(edge.edge == "bottom" for edge in card.edges)
+    return "/".join(sorted({"up" if low != turned else "down" for turned in ways}, reverse=True))
 
 
 FROM_WORDS: dict[Start, str] = {
