@@ -36,34 +36,32 @@ class PaperName(click.ParamType[str]):
             self.fail(str(error), param, ctx)
 
 
-class Columns(click.ParamType["ListSpec"]):
-    """What is stated of the columns of a list, in one line; it is read only where it is given."""
+def read_columns(
+    ctx: click.Context, param: click.Parameter, lines: tuple[str, ...]
+) -> "ListSpec | None":
+    """Read what is stated of the columns of a list, as often as it is given, as one line; what is
+    wrong in it is wrong usage. None where it is not given."""
+    if not lines:
+        return None
+    from jigs.ground.errors import JigsheetError
+    from jigs.reading.listgiven import parse_columns
 
-    name = "columns"
-
-    def convert(
-        self, value: "str | ListSpec", param: click.Parameter | None, ctx: click.Context | None
-    ) -> "ListSpec":
-        """Give it as a value; what is wrong in it is wrong usage."""
-        from jigs.ground.errors import JigsheetError
-        from jigs.reading.listgiven import parse_columns
-
-        if not isinstance(value, str):
-            return value
-        try:
-            return parse_columns(value)
-        except JigsheetError as error:
-            self.fail(str(error), param, ctx)
+    try:
+        return parse_columns(",".join(lines))
+    except JigsheetError as error:
+        raise click.BadParameter(str(error), ctx, param) from None
 
 
 def columns_option(command: Command) -> Command:
     """Take --columns: what a front list does not say of its columns and cells."""
     return click.option(
         "--columns",
-        type=Columns(),
+        multiple=True,
+        callback=read_columns,
         metavar="KEY=WHAT,...",
         help="Where a front list's columns stand, by letter, number or heading, and how its cells "
-        "are meant: width=C,height=D,box=Schrank,order=width-first,empty_box=above.",
+        "are meant: width=C,height=D,box=Schrank,order=width-first,empty_box=above. "
+        "Given twice, both hold.",
     )(command)
 
 

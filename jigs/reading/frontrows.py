@@ -10,7 +10,7 @@ from jigs.given.job import FrontSpec
 from jigs.given.listspec import NOTHING, ListSpec
 from jigs.ground.errors import Asked
 from jigs.ground.geometry import Hand
-from jigs.ground.lengths import BareUnit, Unit, format_length
+from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, format_length
 from jigs.ground.values import replace
 from jigs.reading.frontboxes import HungRow, ListedFront
 from jigs.reading.frontlook import FrontLook, filled
@@ -23,7 +23,9 @@ from jigs.reading.listasked import (
     asked_pairs,
     asked_thousands,
 )
+from jigs.reading.listcells import find_sizes, split_sizes
 from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, column_letter, shorten
+from jigs.reading.listnumbers import split_heights
 from jigs.reading.listquestions import (
     answer,
     ask_columns,
@@ -32,6 +34,7 @@ from jigs.reading.listquestions import (
     ask_pairs,
     ask_thousands,
 )
+from jigs.reading.listrows import INCH_SIGNS
 from jigs.reading.listtable import MOST_ROWS, ListRow, ListTable
 from jigs.reading.statedcolumns import settle_columns
 
@@ -255,6 +258,21 @@ class FrontRows(FrontLook):
         return sorted(read, key=lambda heading: heading.place)
 
     def units_of(self, heading: ListHeading) -> str:
-        """Name the unit that the bare numbers of a column of lengths are in, "" for any other."""
-        sized = heading.column in self._ranges or heading.column == "size"
-        return str(self._units.get(heading.column, self._bare_unit)) if sized else ""
+        """Name the unit that a column of lengths is in: what all its cells say, else that of its
+        bare numbers; "" for any other."""
+        if heading.column not in self._ranges and heading.column != "size":
+            return ""
+        bare = str(self._units.get(heading.column, self._bare_unit))
+        return self._signed_unit(heading.column) or bare
+
+    def _signed_unit(self, column: str) -> str:
+        """Name the unit that every cell of a column says itself, "" where one says none, or they
+        say several."""
+        units: set[str] = set()
+        for row in self.read:
+            text = self._raw(row, column)
+            parts = split_sizes(text) or split_sizes(find_sizes(text))
+            sizes = [part.size for part in parts] or list(split_heights(text)) or [text]
+            signs = (ends_with_unit(size).lower() for size in sizes if size)
+            units |= {"in" if sign in INCH_SIGNS else sign for sign in signs}
+        return units.pop() if len(units) == 1 else ""

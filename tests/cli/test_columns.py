@@ -44,3 +44,26 @@ def test_wrong_words_are_wrong_usage(tmp_path: Path) -> None:
     said = run("check", job, "--columns", "order=width-first")
     assert said.exit_code == 1
     assert "a job file says in [list] how its list is read, not --columns" in said.stderr
+
+
+def test_given_twice_both_hold(tmp_path: Path) -> None:
+    """As one line; where they say two things of one key, none is chosen."""
+    offer = tmp_path / "offer.csv"
+    offer.write_text(OFFER.replace("Tür", "Twig"), encoding="utf-8")
+    both = run("check", offer, "--columns", "kinds.Twig=door", "--columns", "order=width-first")
+    assert "3 fronts: 1 door, 2 drawers" in both.stdout
+    twice = run("check", offer, "--columns", "order=width-first", "--columns", "order=height-first")
+    assert twice.exit_code == 2
+    assert "order stands twice ('height-first' given the second time)" in twice.stderr
+
+
+def test_a_column_is_told_in_the_unit_that_its_cells_say(tmp_path: Path) -> None:
+    """Before its order is known too; a bare number among them is in the list's unit."""
+    offer = tmp_path / "offer.csv"
+    offer.write_text('Kind;Size W / H\ndoor;"11 7/8"" x 35 7/8"""\n', encoding="utf-8")
+    assert "B 'Size W / H' size (in)" in run("check", offer, "--columns", "size=B").stderr
+    offer.write_text('Kind;Size\ndoor;"11 7/8"" x 35 7/8"""\ndoor;300 x 900\n', encoding="utf-8")
+    assert "B 'Size' size (mm)" in run("check", offer).stderr
+    offer.write_text('Kind;w;h\ndoor;"11 7/8 in";"91,1 cm"\n', encoding="utf-8")
+    told = run("check", offer).stderr
+    assert "B 'w' width (in), C 'h' height (cm)" in told
