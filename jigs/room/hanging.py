@@ -195,10 +195,16 @@ class Hanging:
         at_right = self.begin is not None and self.begin.hand == "right"
         return "right" if at_right and self.rows else "left"
 
+    @property
+    def own_line(self) -> float:
+        """How far beyond the line of what stands that of the wall boxes lies, at the end that
+        places are measured from; below 0 before it; mm."""
+        return dict(self.elevation.lines).get(self.measured_from, 0.0)
+
     def span_of(self, start: float, end: float, *, hung: bool = False) -> tuple[float, float]:
         """Give a stretch of the wall as it is measured from that end; mm. What is `hung` counts
         from its own line."""
-        line = dict(self.elevation.lines).get(self.measured_from, 0.0)
+        line = self.own_line
         if self.measured_from == "left":
             own = line if hung else 0.0
             return start + own, end + own

@@ -6,7 +6,7 @@ from itertools import groupby
 
 from jigs.box.parts import Layout
 from jigs.ground.lengths import Unit
-from jigs.room.hanging import Furnished, Hanging, furnish_boxes
+from jigs.room.hanging import BoxInTurn, Furnished, Hanging, furnish_boxes
 from templates.lists.listing import (
     Column,
     Group,
@@ -48,6 +48,7 @@ from templates.words.hangwords import (
     floor_line,
     from_words,
     legs_words,
+    line_words,
     meaning_words,
     nailed_words,
     not_said,
@@ -118,27 +119,37 @@ def _order(hanging: Hanging, unit: Unit) -> Iterator[Table | Words]:
     if hanging.begin is None:
         yield Words(text=unplaced_words())
         return
-    rows = [
-        Row(
-            cells=(
-                *shown(f"{setting.number}", setting.seen.box.id),
-                *(sizes_shown((end,), unit, named=False) for end in hanging.place_of(setting.seen)),
-                *shown(setting_words(setting)),
-            )
+    groups = tuple(
+        Group(
+            title=line_words(hanging, unit, hung=hung),
+            rows=tuple(_turn(hanging, setting, unit) for setting in settings),
         )
-        for setting in hanging.order
-    ]
+        for hung, settings in groupby(
+            hanging.order, lambda setting: setting.seen.box.kind == "wall"
+        )
+    )
     columns = (
         Column(ticks="each", right=True), Column(head="box"), Column(head="from", measured=True),
         Column(head="to", measured=True), Column(runs_on=True),
     )  # fmt: skip
-    yield Table(columns=columns, groups=(Group(rows=tuple(rows)),))
+    yield Table(columns=columns, groups=groups)
     yield Words(text=" ".join(filter(None, (begin_words(hanging.begin),
                                             turn_words(hanging.order)))))  # fmt: skip
     yield Words(text=from_words(hanging, unit))
     spaces = [space_words(hanging, space, unit) for space in hanging.spaces]
     if spaces:
         yield Words(text=" ".join((*spaces, APPLIANCES)))
+
+
+def _turn(hanging: Hanging, setting: BoxInTurn, unit: Unit) -> Row:
+    """Give the row of a box in its turn."""
+    return Row(
+        cells=(
+            *shown(f"{setting.number}", setting.seen.box.id),
+            *(sizes_shown((end,), unit, named=False) for end in hanging.place_of(setting.seen)),
+            *shown(setting_words(setting)),
+        )
+    )
 
 
 def wall_listing(hanging: Hanging, layout: Layout, first: Sequence[str]) -> Listing:

@@ -143,6 +143,18 @@ def from_words(hanging: Hanging, unit: Unit) -> str:
     return f"From, to: {figures} along the wall from its {side} end, edge to edge."
 
 
+def line_words(hanging: Hanging, unit: Unit, *, hung: bool) -> str:
+    """Say over rows of the order which line they count from, at a corner where wall boxes have a
+    line of their own; "" where all count from one."""
+    beyond, side = hanging.own_line, hanging.measured_from
+    if abs(beyond) <= SLACK:
+        return ""
+    if not hung:
+        return f"Base and tall boxes: from the BASE line at the {side}"
+    way = f"{'beyond' if beyond > 0.0 else 'short of'} the base line"
+    return f"Wall boxes: from THEIR OWN line, {format_length(abs(beyond), unit)} {way}"
+
+
 def space_words(hanging: Hanging, space: Stretch, unit: Unit) -> str:
     """Say what is left open for an appliance."""
     start, end = hanging.span_of(space.start, space.end)

@@ -21,7 +21,7 @@ from templates.elevations.hangdraw import STRUCK
 from templates.elevations.hangpage import hang_pages, hang_text
 from templates.page.marks import Page, Text
 from templates.page.paper import PAPERS, Paper
-from templates.words.hangwords import LEVEL
+from templates.words.hangwords import LEVEL, ORDER
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks, clashes_of_print
 from tests.jigs.sample import box, lay
@@ -220,3 +220,32 @@ def test_whatever_the_job_nothing_overlaps(job: Job, paper: Paper) -> None:
     """On whatever paper."""
     for page in draw(lay_out(job), paper.for_drawings):
         assert clashes_of_marks(page) == []
+
+
+def test_each_row_stands_under_the_line_that_it_counts_from() -> None:
+    """Opposite, base boxes are 584.2 (23") deep and nothing hangs: struck from one line, the wall
+    boxes would be 23" off. At an end that is no corner all count from one line, and none is named.
+    """
+    door = FrontSpec(id="", kind="door", hinged="left")
+    base = box(replace(door, id="B1-1"), name="B1", width=600.0)
+    hung = box(replace(door, id="W1-1"), name="W1", kind="wall", width=600.0, height=720.0,
+               depth=320.0, above_floor=1370.0, x=65.0)  # fmt: skip
+    other = replace(box(replace(door, id="C1-1"), name="C1"), wall="west")
+    walls = (
+        WallSpec(name="north", left=WallEnd(stands="corner", meets="west")),
+        WallSpec(name="west", right=WallEnd(stands="corner", meets="north")),
+    )
+    said = []
+    for ends in (walls, ()):
+        job = replace(lay(base, hung, other, units="mm").job, walls=ends)
+        lines = hang_text(lay_out(job), plan_hanging(lay_out(job))[:1]).splitlines()
+        start = next(number for number, line in enumerate(lines) if line.strip() == ORDER)
+        said.append([line.strip() for line in lines[start : start + 8]])
+    corner, plain = said
+    own = next(line for line in corner if line.startswith("Wall boxes: from THEIR OWN line, "))
+    assert "584.2 mm (23 in) beyond the base line" in own
+    low = next(line for line in corner if "from the BASE line at the left" in line)
+    turns = {name: next(corner.index(line) for line in corner if re.match(rf"\d +{name} ", line))
+             for name in ("W1", "B1")}  # fmt: skip
+    assert corner.index(own) < turns["W1"] < corner.index(low) < turns["B1"]
+    assert not any("line" in line for line in plain[:3])
