@@ -129,12 +129,17 @@ def _broken(line: str, width: int) -> list[str]:
 
 
 def typed(*words: object) -> str:
-    """Give words as they are typed in this system's shell: one with a blank in quotes."""
+    """Give words as they are typed in this system's shell: one with a blank in quotes, and one with
+    a comma or a semicolon too, which PowerShell would cut apart."""
     texts = [str(word) for word in words]
     if sys.platform == "win32":
         from subprocess import list2cmdline
 
-        return list2cmdline(texts)
+        typed_words = [(text, list2cmdline([text])) for text in texts]
+        return " ".join(
+            f'"{word}"' if {",", ";"} & set(text) and word == text else word
+            for text, word in typed_words
+        )
     return shlex.join(texts)
 
 

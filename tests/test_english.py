@@ -199,7 +199,8 @@ SAID: dict[str, int] = {
 is assumed of a part."""
 FAULTS = (
     "jigs/reading/", "jigs/asking/", "jigs/ground/", "jigs/given/", "jigs/gaps/screws.py",
-    "jigs/order/matching.py", "jigs/changes/keeping.py", "jigs/progress/workplan.py",
+    "jigs/order/matching.py", "jigs/order/taking.py", "jigs/changes/keeping.py",
+    "jigs/progress/workplan.py",
 )  # fmt: skip
 """Where a fault of reading, or of the tool itself, is told as it is found; what keys are called."""
 SOURCES = {"EN 1116, second hand", "KCMA A161.1, second hand"}

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from cli.main import COMMANDS
-from cli.terminal import plain
+from cli.terminal import plain, typed
 from tests.cli.conftest import Run
 from tests.cli.test_streams import JIGSHEET, ROOT, environment
 
@@ -114,3 +114,12 @@ def test_a_drawing_is_not_sent_to_a_terminal(small: Path) -> None:
     os.close(ours)
     assert done.returncode == 1
     assert b"standard output is a terminal" in done.stderr
+
+
+def test_a_word_with_a_comma_stands_in_quotes_for_powershell(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """It would be cut apart there: one argument becomes a list of them."""
+    monkeypatch.setattr(sys, "platform", "win32")
+    assert typed("--columns", "width=C,height=D") == '--columns "width=C,height=D"'
+    assert typed("check", "my job.toml", "a,b c") == 'check "my job.toml" "a,b c"'
