@@ -265,7 +265,8 @@ def check_left(folder: Path, before: dict[Path, bytes], result: Result, words: l
     refused = result.exit_code == 2 or "nothing was made" in result.output
     assert not (refused and made), (words, made)
     if "nothing was made" in result.output:
-        named = (*(path.name for path in before), "nowhere", *words)
+        options = (word.lstrip("-") for word in words if word.startswith("--"))
+        named = (*(path.name for path in before), "nowhere", *words, *options)
         faults = [line for line in result.stderr.splitlines() if ": " in line]
         assert any(name in line for line in faults for name in named), (words, result.stderr)
     for path in made:

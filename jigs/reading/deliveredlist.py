@@ -114,8 +114,12 @@ class _DeliveredRows(FrontMaking):
         known = other.twice or other.like in DELIVERED.known
         return bool(known) or any(cell[:1].isnumeric() for cell in cells)
 
-    def _is_sum(self, row: ListRow) -> bool:
-        """Tell whether a row is the sum of those above it."""
+    def _is_no_piece(self, row: ListRow) -> bool:
+        """Tell whether a row is the sum of those above it, or says something by itself, as the last
+        of an order's list does of what is held back: no ID has a colon in it."""
+        said = [cell for cell in row.cells if cell]
+        if len(said) == 1 and ": " in said[0]:
+            return True
         sizes = self.cell(row, "width") + self.cell(row, "height")
         return not any(map(str.isnumeric, sizes)) and is_sum(next(filter(None, row.cells), ""))
 
@@ -141,7 +145,7 @@ class _DeliveredRows(FrontMaking):
     def read_pieces(self) -> tuple[DeliveredPiece, ...]:
         """Read every row; what is wrong in one is noted and left open in it."""
         self.note_strange()
-        self.left = [row for row in self.rows() if self._is_sum(row)]
+        self.left = [row for row in self.rows() if self._is_no_piece(row)]
         if self.header.find("id") is None:
             for column in ("width", "height"):
                 if self.header.find(column) is None:

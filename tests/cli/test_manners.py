@@ -108,7 +108,8 @@ def test_examples_do_what_they_say(run: Run, monkeypatch: pytest.MonkeyPatch) ->
     run in their own tests."""
     home = Path.cwd() / "home"
     monkeypatch.setenv("XDG_CONFIG_HOME", str(home))
-    Path("kitchen.toml").write_text(KITCHEN, encoding="utf-8")
+    for name in ("kitchen.toml", "idea.toml"):
+        Path(name).write_text(KITCHEN, encoding="utf-8")
     Path("fronts.csv").write_text("id,box,kind,width,height,hinged\nF1,B1,door,17 7/8,30 1/4,l\n")
     Path("fronts-measured.csv").write_text("id,width,height\nB1-1,17 7/8,6\nB1-2,17 7/8,24 1/8\n")
     for name, line in EXAMPLES:
