@@ -20,6 +20,7 @@ def test_each_picture_is_there_and_small(file: Path) -> None:
         assert 400 < picture.width < 900
 
 
+@pytest.mark.slow
 def test_every_picture_can_be_drawn_anew() -> None:
     """The demo still has the parts, and no picture is left over."""
     drawn = {f"{name}.png" for name in (*draw_pictures(), *draw_screens(), *walk())}

@@ -116,9 +116,9 @@ class _DeliveredRows(FrontMaking):
 
     def _is_no_piece(self, row: ListRow) -> bool:
         """Tell whether a row is the sum of those above it, or says something by itself, as the last
-        of an order's list does of what is held back: no ID has a colon in it."""
+        of an order's list does of what is held back: longer than a supplier's ID."""
         said = [cell for cell in row.cells if cell]
-        if len(said) == 1 and ": " in said[0]:
+        if len(said) == 1 and len(said[0]) > MOST_ID:
             return True
         sizes = self.cell(row, "width") + self.cell(row, "height")
         return not any(map(str.isnumeric, sizes)) and is_sum(next(filter(None, row.cells), ""))

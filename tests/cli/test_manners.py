@@ -211,6 +211,7 @@ def _all_of(stream: int) -> Iterator[bytes]:
         yield piece
 
 
+@pytest.mark.slow
 @UNIX
 @pytest.mark.parametrize("columns", [40, 64, 80])
 def test_lines_fit_the_terminal(columns: int, small: Path) -> None:
@@ -226,6 +227,7 @@ def test_lines_fit_the_terminal(columns: int, small: Path) -> None:
         assert set(filed.split()) <= set(seen.split())
 
 
+@pytest.mark.slow
 @UNIX
 def test_no_colour_and_no_bar_where_none_is_wanted(small: Path) -> None:
     """A dumb terminal obeys no codes: none is sent; nor with NO_COLOR, but for the bar's own."""
@@ -247,6 +249,7 @@ def test_a_terminal_of_few_letters(coding: str, small: Path) -> None:
     assert "stumbled" not in seen
 
 
+@pytest.mark.slow
 @UNIX
 def test_bash_completes(small: Path, tmp_path: Path) -> None:
     """Commands, options, choices, papers, and the parts of the job that is being typed."""

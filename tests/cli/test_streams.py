@@ -151,6 +151,7 @@ def foreign(job: Path) -> Path:
     return job
 
 
+@pytest.mark.slow
 def test_a_narrow_terminal_code_is_no_trouble(small: Path) -> None:
     """Where the terminal knows ASCII alone, nothing breaks, whatever the command."""
     job = str(foreign(small))

@@ -190,6 +190,7 @@ def test_a_label_that_is_not_named_says_what_it_said(edit: tuple[str, str]) -> N
     assert [name for name in now if name not in found.labels and was.get(name) != now[name]] == []
 
 
+@pytest.mark.slow
 @settings(max_examples=12)
 @given(jobs(most_boxes=2), st.integers(0, 3), st.sampled_from(["width", "height", "depth"]))
 def test_any_box_of_another_size_names_the_parts_that_differ(

@@ -36,6 +36,7 @@ def texts() -> Iterator[str]:
         yield file.read_text(encoding="utf-8")
 
 
+@pytest.mark.slow
 def test_each_word_is_on_the_paper() -> None:
     """A word that nothing prints needs no line; a made-up one is missed."""
     text = said()
