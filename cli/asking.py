@@ -4,11 +4,11 @@ so that an interview that ends early goes on where it stopped."""
 import json
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+from msgspec import Struct, field
 
 from cli.failures import Failure
 from cli.output import drop_file, make_folder, write_text
@@ -25,8 +25,7 @@ AGAIN = "="
 """The answer that stood before the person went back."""
 
 
-@dataclass(slots=True)
-class Kept:
+class Kept(Struct):
     """The answers so far, in the order of their questions, and the list that they are about."""
 
     path: Path

@@ -1,11 +1,11 @@
 """`jigsheet calibrate`: the test page of a printer, and what was measured on it."""
 
 import re
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
+from msgspec.structs import replace
 
 from cli.failures import Failure
 from cli.manners import Choice, command

@@ -2,11 +2,11 @@
 
 import os
 import sys
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
+from msgspec import Struct
 
 from cli.output import guard
 from cli.terminal import is_quiet, mention, tell, terminal_width, typed_line
@@ -34,8 +34,7 @@ def read_in_hand(
     return job if job.delivered is None else with_delivery(job, job.delivered)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class Asked(Struct, frozen=True, kw_only=True):
     """The job that a command was given."""
 
     path: Path

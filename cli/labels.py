@@ -1,11 +1,11 @@
 """`jigsheet labels`: a label for every part, on sheets of labels."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 import click
+from msgspec.structs import replace
 
 from cli.changedsince import changes_since, nothing_stale, stale_among
 from cli.failures import Failure

@@ -2,10 +2,10 @@
 into what `--columns` takes. An answer after which the list has the same question still is not
 kept."""
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import click
+from msgspec.structs import replace
 
 from cli import asking
 from cli.asking import Kept

@@ -1,11 +1,11 @@
 """What a job or a pack makes, to be held against what another one does."""
 
 import json
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+from msgspec import Struct
 
 from cli.failures import Failure
 from cli.jobs import Asked
@@ -16,8 +16,7 @@ if TYPE_CHECKING:
     from jigs.changes.made import Made
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pack:
+class Pack(Struct, frozen=True, kw_only=True):
     """What a pack's contents say."""
 
     folder: Path
@@ -88,8 +87,7 @@ def make_from(layout: "Layout", reach: float) -> "Made":
     return make(printed, cut, make_order(printed, cut), planned, reach=reach)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Compared:
+class Compared(Struct, frozen=True, kw_only=True):
     """One of two that are compared: a job laid out, or a pack."""
 
     path: Path

@@ -2,11 +2,11 @@
 
 import os
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
+from msgspec.structs import replace
 
 from cli.asking import Kept, hold_interview
 from cli.failures import Failure

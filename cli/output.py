@@ -8,8 +8,9 @@ import stat
 import sys
 import time
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from cli.failures import Failure
 from cli.terminal import abandon, fitted, plain, why
@@ -197,8 +198,7 @@ def _replace(path: Path, data: bytes) -> None:
     set_aside(path, data).put()
 
 
-@dataclass(frozen=True, slots=True)
-class Aside:
+class Aside(Struct, frozen=True):
     """A file that is written whole, beside the one it will replace."""
 
     part: Path

@@ -1,10 +1,10 @@
 """`jigsheet pack`: everything that goes to the bench, in one folder."""
 
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
 import click
+from msgspec.structs import replace
 
 from cli.jobs import Asked
 from cli.labelstock import find_stock, raster_for

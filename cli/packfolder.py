@@ -8,9 +8,10 @@ their places leaves digests of both packs there, so that the next one still know
 import json
 from collections.abc import Callable, Iterable, Mapping
 from contextlib import ExitStack
-from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
+
+from msgspec import Struct
 
 from cli.failures import Failure
 from cli.output import alone_in, make_folder, set_aside, told
@@ -20,8 +21,7 @@ FORMER = "former_files"
 """The key of the digests of the pack before, while files are being put in their places."""
 
 
-@dataclass(frozen=True, slots=True)
-class Packed:
+class Packed(Struct, frozen=True):
     """The files that were written, in their order, and what was in the way of some: it stays, and
     the new file has the other name."""
 

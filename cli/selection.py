@@ -1,10 +1,10 @@
 """The parts that --only names: found in the job, and what the check says of them alone."""
 
 from collections.abc import Collection, Iterable
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import click
+from msgspec.structs import replace
 
 from cli.failures import Failure
 

@@ -6,9 +6,10 @@ them equal. A key's words are its field's docstring, its range and default stand
 
 import ast
 import inspect
-from dataclasses import MISSING
 from pathlib import Path
 from textwrap import dedent
+
+from msgspec import NODEFAULT
 
 from jigs.given.build import Build, Exactness, Paint, RoomAir, Wood
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
@@ -84,7 +85,7 @@ def _usual(field: FieldKey) -> str:
 
 def _default(field: FieldKey) -> str:
     value = field.default
-    if value is MISSING:
+    if value is NODEFAULT:
         return "must be given"
     if value is None or value is False or value == "":
         return ""

@@ -1,10 +1,10 @@
 """Generated jobs: every kind of box and front, sizes from the ordinary to the absurd, names in
 Latin, Greek and Cyrillic letters. For properties that must hold for whatever a kitchen has."""
 
-from dataclasses import replace
 from typing import TypeVar, get_args
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.hardware import SlideRecord

@@ -5,10 +5,10 @@
 
 import subprocess
 import tempfile
-from dataclasses import replace
 from pathlib import Path
 
 import pypdfium2
+from msgspec.structs import replace
 from PIL import Image
 
 from cli.jobs import read_in_hand

@@ -1,12 +1,12 @@
 """Whatever renders a page, the same page: three renderers, no two of them a dot of 0.1 mm apart."""
 
-from dataclasses import replace
 from math import ceil, floor
 from pathlib import Path
 
 import numpy as np
 import pytest
 from click.testing import CliRunner
+from msgspec.structs import replace
 
 from cli.jobs import read_in_hand
 from cli.main import main

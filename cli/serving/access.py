@@ -11,9 +11,10 @@ a name that is not this computer's is refused, and so is a mark that a page from
 import hmac
 import ipaddress
 from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass
 from typing import Any, Literal
 from urllib.parse import parse_qs
+
+from msgspec import Struct
 
 OPEN = ("/style.css", "/scan.js")
 """What any page is drawn with, a refusal too: no key is asked for it."""
@@ -82,8 +83,7 @@ Judgement = Literal["marks", "reads"]
 """What a request may do: mark and read, or read alone."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Gate:
+class Gate(Struct, frozen=True, kw_only=True):
     """What a server lets in."""
 
     key: str

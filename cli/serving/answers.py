@@ -3,10 +3,12 @@
 import re
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from datetime import datetime
 from itertools import takewhile
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from cli.serving.access import Refused
 from cli.serving.photos import PhotoError, draw_again
@@ -29,8 +31,7 @@ _UNSEEN = re.compile(
 """Control characters but for the line end, marks of direction, halves of a character."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reply:
+class Reply(Struct, frozen=True, kw_only=True):
     """An answer."""
 
     body: bytes = b""

@@ -7,9 +7,11 @@ stays until it is mended.
 import os
 import threading
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from cli.terminal import tell, why
 from jigs.ground.errors import JigsheetError
@@ -25,8 +27,7 @@ Stamps = Mapping[Path, tuple[int, int, int] | None]
 """Of each file that a job is read from: when it was written, its length, which file it is."""
 
 
-@dataclass(frozen=True, slots=True)
-class Now:
+class Now(Struct, frozen=True):
     """A job ready to be shown."""
 
     scan: "Scan"

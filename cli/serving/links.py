@@ -4,9 +4,10 @@ They stay what they are from one start of the server to the next: the key, the p
 the network are kept with the marks.
 """
 
-from dataclasses import dataclass
 from pathlib import Path
 from urllib.parse import quote, urlsplit
+
+from msgspec import Struct
 
 from cli.serving.store import Store, open_store
 
@@ -21,8 +22,7 @@ LONGEST_NAME = 10
 """Letters of a job's name in that on the network: each makes the symbols larger."""
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(Struct, frozen=True):
     """Where a job's pages are, and the key to them.
 
     >>> Link("http://127.0.0.1:8032", "kuJ5").of("B1-2")

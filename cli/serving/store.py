@@ -12,10 +12,12 @@ import sqlite3
 import threading
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from cli.failures import Failure
 from cli.output import MARKS
@@ -55,8 +57,7 @@ PRAGMAS = {"journal_mode": "wal", "synchronous": 2, "busy_timeout": 10_000, "tru
 busy another program that reads the file would make a mark fail."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class Entry(Struct, frozen=True, kw_only=True):
     """A line of the history."""
 
     at: str

@@ -2,14 +2,14 @@
 
 from collections.abc import Mapping
 
+from msgspec import Struct
+
 from jigs.asking.draft import Draft
 from jigs.asking.question import Asking
 from jigs.ground.errors import Fault, JigsheetError
-from jigs.ground.values import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Answered:
+class Answered(Struct, frozen=True, kw_only=True):
     """What came of an interview that nobody sat through."""
 
     draft: Draft | None

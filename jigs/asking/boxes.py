@@ -3,6 +3,8 @@ they stand, what shelves are in them."""
 
 from collections.abc import Mapping, Sequence
 
+from msgspec.structs import replace
+
 from jigs.asking.draft import BoxDraft, FrontDraft, Line, Place, Section
 from jigs.asking.forms import CountForm, Given, LengthForm, as_read, figure, given
 from jigs.asking.notation import BoxForm, Fix, FixesForm
@@ -10,7 +12,6 @@ from jigs.asking.question import Asking, Question, ask
 from jigs.given.job import BoxKind, BoxSpec, Reveal
 from jigs.ground.believable import Range
 from jigs.ground.lengths import Unit
-from jigs.ground.values import replace
 from jigs.reading.fieldkeys import BOXES
 from jigs.reading.frontlist import FrontList
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH

@@ -5,13 +5,13 @@
 """
 
 from collections.abc import Mapping
-from dataclasses import field
 from typing import NamedTuple
+
+from msgspec import Struct, field
 
 from jigs.asking.forms import Given
 from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.geometry import Hand
-from jigs.ground.values import dataclass
 
 RUNNING: tuple[FrontKind, ...] = ("drawer", "pullout")
 """Fronts that run on slides."""
@@ -21,8 +21,7 @@ HUNG: tuple[FrontKind, ...] = ("door", "pair")
 Value = str | int | bool | tuple[str, ...] | Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """A key with its value."""
 
     key: str
@@ -35,8 +34,7 @@ class Line:
     """By what its comment is found; "" for its table and key."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Section:
+class Section(Struct, frozen=True, kw_only=True):
     """A table of the file."""
 
     name: str
@@ -56,8 +54,7 @@ class Section:
         return f"{self.name}.{self.own}" if self.own else self.name
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Draft:
+class Draft(Struct, frozen=True, kw_only=True):
     """What a job file will say."""
 
     sections: tuple[Section, ...]
@@ -75,8 +72,7 @@ class Draft:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontDraft:
+class FrontDraft(Struct, frozen=True, kw_only=True):
     """A front of a box that is asked for."""
 
     kind: FrontKind
@@ -87,8 +83,7 @@ class FrontDraft:
     """The pull that its list names."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxDraft:
+class BoxDraft(Struct, frozen=True, kw_only=True):
     """A box as far as it is known."""
 
     id: str
@@ -132,8 +127,7 @@ class StandingThing(NamedTuple):
     height: Given
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WallDraft:
+class WallDraft(Struct, frozen=True, kw_only=True):
     """A wall with what stands along it from the left."""
 
     name: str

@@ -15,12 +15,13 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import NamedTuple, Protocol, TypeVar
 
+from msgspec import Struct
+
 from jigs.ground.believable import Range, measure, word_unit
 from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, show_value
 from jigs.ground.nearest import suggest, suggest_near
-from jigs.ground.values import dataclass
 
 Answer = TypeVar("Answer", covariant=True)
 PARTED = ";"
@@ -85,8 +86,7 @@ def as_read(length: Given, unit: Unit, within: Range) -> str:
     return f"{_write_mm(length.mm)} mm" if measure(length.text, unit, within).meant else length.text
 
 
-@dataclass(frozen=True, slots=True)
-class LengthForm:
+class LengthForm(Struct, frozen=True):
     """A length; a bare number is in `unit`. `below`: it is less than that, mm."""
 
     within: Range
@@ -112,8 +112,7 @@ class LengthForm:
         return f"a length, read in {self.unit} where it has no unit; {usual} is usual"
 
 
-@dataclass(frozen=True, slots=True)
-class LengthsForm:
+class LengthsForm(Struct, frozen=True):
     """Several lengths, parted by semicolons. `up_to`: they rise, and none lies beyond that, mm;
     `most`: how many there may be, 0 for any number."""
 
@@ -144,8 +143,7 @@ class LengthsForm:
         return f"lengths parted by {PARTED} (0 mm; 3 mm), {self.within} is usual"
 
 
-@dataclass(frozen=True, slots=True)
-class ChoiceForm:
+class ChoiceForm(Struct, frozen=True):
     """One of some words; their first letters will do."""
 
     words: tuple[str, ...]
@@ -168,8 +166,7 @@ class ChoiceForm:
         return ", ".join(self.words)
 
 
-@dataclass(frozen=True, slots=True)
-class NameForm:
+class NameForm(Struct, frozen=True):
     """One of some names, as they are written."""
 
     names: tuple[str, ...]
@@ -186,8 +183,7 @@ class NameForm:
         return ", ".join(self.names)
 
 
-@dataclass(frozen=True, slots=True)
-class WordOrLength:
+class WordOrLength(Struct, frozen=True):
     """A length, or one of some words in its place."""
 
     words: tuple[str, ...]
@@ -209,8 +205,7 @@ class WordOrLength:
         return f"{', '.join(self.words)}, or {self.length.allowed}"
 
 
-@dataclass(frozen=True, slots=True)
-class CountForm:
+class CountForm(Struct, frozen=True):
     """A whole number, 0 up to `most`."""
 
     most: int
@@ -228,8 +223,7 @@ class CountForm:
         return f"a whole number from 0 to {self.most}"
 
 
-@dataclass(frozen=True, slots=True)
-class CellForm:
+class CellForm(Struct, frozen=True):
     """A hinge's constant, or the cell of a leaflet's table that says it: tab; plate; overlay."""
 
     constant: LengthForm

@@ -6,6 +6,9 @@ for where no door hangs. What is not known stays open: its key stands in the fil
 
 from collections.abc import Callable, Collection, Iterator, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.asking.boxes import ask_boxes, ask_floor, ask_shelves, box_sections
 from jigs.asking.draft import RUNNING, BoxDraft, Draft, Line, Section
 from jigs.asking.forms import (
@@ -25,7 +28,6 @@ from jigs.given.job import Material, Reveal
 from jigs.ground.believable import Range
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass, replace
 from jigs.reading.frontlist import FrontList
 from jigs.reading.jobdefaults import usual_reveal
 from jigs.reading.jobfile import SCHEMA, UNITS
@@ -38,8 +40,7 @@ GAP = "gap"
 """The reveal is the whole gap between two fronts that stand side by side."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Listed:
+class Listed(Struct, frozen=True, kw_only=True):
     """A front list that the job is made from."""
 
     name: str

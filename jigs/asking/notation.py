@@ -13,6 +13,8 @@
 import re
 from collections.abc import Collection, Sequence
 
+from msgspec import Struct
+
 from jigs.asking.draft import BoxDraft, FrontDraft, StandingThing, WallDraft
 from jigs.asking.forms import PARTED, Given, LengthForm
 from jigs.given.ids import check_id
@@ -24,7 +26,6 @@ from jigs.ground.geometry import Hand
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest
-from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import BOXES, FRONTS
 from jigs.reading.frontwords import read_box_kind
 from jigs.reading.jobboxes import HAND_WORDS, MOST_ALIKE, needless_hand
@@ -41,8 +42,7 @@ FIX_LINE = f"ID [ID ...] [{TURN}] [KIND] [WIDTH x HEIGHT [x DEPTH]] {PARTED} ...
 WALL_LINE = f"NAME: ID ID [NAME=WIDTHxHEIGHT] ID [ID@X] {PARTED} NAME: ..."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fix:
+class Fix(Struct, frozen=True, kw_only=True):
     """What is otherwise of a box than it was worked out."""
 
     id: str
@@ -52,8 +52,7 @@ class Fix:
     """Whether its fronts hang the other way round: the first row is its lowest."""
 
 
-@dataclass(frozen=True, slots=True)
-class BoxForm:
+class BoxForm(Struct, frozen=True):
     """A box with its fronts; `taken` are the IDs of those before it."""
 
     unit: Unit
@@ -83,8 +82,7 @@ class BoxForm:
         return BoxDraft(id=name, kind=kind, width=width, height=height, depth=depth, fronts=fronts)
 
 
-@dataclass(frozen=True, slots=True)
-class FixesForm:
+class FixesForm(Struct, frozen=True):
     """What is otherwise of some boxes, these."""
 
     unit: Unit
@@ -126,8 +124,7 @@ class FixesForm:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class WallsForm:
+class WallsForm(Struct, frozen=True):
     """Which of these boxes stand along which wall."""
 
     unit: Unit

@@ -7,15 +7,15 @@
 """
 
 from collections.abc import Generator, Mapping
-from dataclasses import field
 from typing import Any, Generic, TypeVar
+
+from msgspec import Struct, field
 
 from jigs.asking.draft import BoxDraft
 from jigs.asking.forms import Form, Given, LengthForm, LengthsForm
 from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
 
 Answer = TypeVar("Answer")
 Made = TypeVar("Made")
@@ -23,8 +23,7 @@ OPEN = "-"
 """The answer of who does not know it yet."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question(Generic[Answer]):
+class Question(Struct, Generic[Answer], frozen=True, kw_only=True):
     """One question."""
 
     key: str

@@ -11,17 +11,18 @@ turned by hand in its holes, marks the front. The two patterns then meet by cons
 from collections.abc import Iterable
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Side
 from jigs.fittings.fixing import CLEAR_OF_PULL
 from jigs.given.confirming import OpenNumber, resting
 from jigs.given.edges import BevelledEdge
 from jigs.ground.geometry import SLACK, Face, Fitting, Hand, Hole, mirror_x, turned_over
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Board:
+class Board(Struct, frozen=True, kw_only=True):
     """What is known of a face of a box side or of a partition besides its size."""
 
     side: Hand
@@ -46,8 +47,7 @@ class Board:
     """The fronts and rollouts held back whose holes are to come."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BenchPart:
+class BenchPart(Struct, frozen=True, kw_only=True):
     """One drilled face of a part, as seen."""
 
     id: str
@@ -161,8 +161,7 @@ MARKED_WITHIN = 0.05
 """A hole in the front is marked through one in its box that lies this near; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Marks:
+class Marks(Struct, frozen=True, kw_only=True):
     """Where a drawer box stands on the back of its front, as seen from the back, mm: in from the
     left end, in from the right end, up from the bottom edge. Through its holes the front is
     marked: x = `in_left` + `width` - the hole's x in the box, y = `up` + its y there."""

@@ -6,18 +6,18 @@ partition stands.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.sides import CROSSES, MARKS
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME, Spacer
 from jigs.ground.geometry import Purpose
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HeightLine:
+class HeightLine(Struct, frozen=True, kw_only=True):
     """A line across the boards of a column."""
 
     mark: str
@@ -38,8 +38,7 @@ class HeightLine:
     """Of a pin line: which pins are bored, counted up from the line (0 lies on it)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxTable:
+class BoxTable(Struct, frozen=True, kw_only=True):
     """The lines of one column of a box."""
 
     box: str
@@ -69,8 +68,7 @@ class BoxTable:
         return sum(boards) if self.assembled else sum(count > 0 for count in boards)
 
 
-@dataclass(slots=True)
-class _Column:
+class _Column(Struct):
     parts: dict[str, BenchPart] = field(default_factory=dict)
     lines: list[HeightLine] = field(default_factory=list)
     held: list[Row] = field(default_factory=list)

@@ -2,11 +2,12 @@
 
 from collections.abc import Callable, Iterable, Sequence
 
+from msgspec.structs import replace
+
 from jigs.bench.placing import Alike, Placing, by_place, shape_of
 from jigs.bench.station import Corner, StationCard
 from jigs.ground.codes import station_code
 from jigs.ground.geometry import Face, Hand, Polygon
-from jigs.ground.values import replace
 
 SAME_OUTLINE = 0.1
 """Hardware drawn no further apart than this is drawn once; mm."""

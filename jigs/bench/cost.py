@@ -2,13 +2,13 @@
 
 from collections.abc import Iterable, Sequence
 
+from msgspec import Struct
+
 from jigs.bench.boxtable import box_tables
 from jigs.bench.station import Station
-from jigs.ground.values import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BenchCost:
+class BenchCost(Struct, frozen=True, kw_only=True):
     """The work that the paper asks for."""
 
     stations: int
@@ -22,8 +22,7 @@ class BenchCost:
     """To strike; one across both boards of a box is one line, a middle too."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PaperCost:
+class PaperCost(Struct, frozen=True, kw_only=True):
     """What a file asks for, once it is printed."""
 
     pages: int

@@ -9,11 +9,13 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.bypart import with_open
 from jigs.box.parts import Front, Layout
 from jigs.fittings.hinge import OVERLAY_LIMIT, overlay_got
 from jigs.given.hardware import HingeRecord, SlideRecord
-from jigs.ground.values import dataclass, replace
 
 LEVEL = 0.5
 """How far two edges may be out of level or out of flush, mm (common practice, no source)."""
@@ -31,8 +33,7 @@ how high it hangs and how flush; of a drawer its box's width, how high that stan
 bottom edge, how high its front does, and how flush."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PassMark:
+class PassMark(Struct, frozen=True, kw_only=True):
     """One thing to measure: what is wanted and between which limits it passes; mm."""
 
     what: PassWhat
@@ -41,8 +42,7 @@ class PassMark:
     most: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FirstArticle:
+class FirstArticle(Struct, frozen=True, kw_only=True):
     """A front to be tried on scrap with the sides its hardware is screwed to."""
 
     front: Front

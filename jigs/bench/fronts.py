@@ -17,6 +17,8 @@ board from its front edge.
 
 from collections.abc import Iterator, Sequence
 
+from msgspec.structs import replace
+
 from jigs.bench.benchpart import BenchPart, as_seen, board_face, front_face
 from jigs.bench.placing import (
     ALIKE,
@@ -38,7 +40,6 @@ from jigs.bench.sides import front_rest
 from jigs.box.parts import Front, Layout
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import OPPOSITE, SLACK, FaceEdge, Fitting, Hand, Hole, other_hand
-from jigs.ground.values import replace
 
 
 def place_cups(layout: Layout) -> list[Placing]:

@@ -8,14 +8,15 @@ have the same distance.
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import field
 from typing import cast
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import BenchPart, Marks
 from jigs.bench.station import CardEdge, Closing, Corner, How, Place, Start, Work
 from jigs.bench.storystick import Spacer
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose
-from jigs.ground.values import dataclass, replace
 
 FOLD_REACH = 160.0
 """How far the nearest hole may lie from an edge that its card is folded over; mm (our choice)."""
@@ -29,8 +30,7 @@ ENOUGH = 3
 set on lines (our choice: a card and its fold cost what three lines cost)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rest:
+class Rest(Struct, frozen=True, kw_only=True):
     """What a card is set by along one axis: on an edge, `by` a fold, a butted end or the bottom
     panel; or, `by` None, on a line. `at`: the coordinate on the face as seen where it lies, mm;
     `inside`: how far inside the face's own end an edge lies."""
@@ -46,8 +46,7 @@ class Rest:
         return None if self.by is None else cast(FaceEdge, self.start)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placing:
+class Placing(Struct, frozen=True, kw_only=True):
     """A card's pattern as it is set on one part, in the face as seen, mm."""
 
     work: Work
@@ -214,8 +213,7 @@ def closing_both_ways(
     )
 
 
-@dataclass(slots=True)
-class Alike:
+class Alike(Struct):
     """Numbers things so that those with the same shape, and figures alike to 0.005, share one."""
 
     _found: dict[object, list[tuple[tuple[float, ...], int]]] = field(default_factory=dict)

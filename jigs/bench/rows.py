@@ -11,6 +11,8 @@ already there.
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Sequence
 
+from msgspec.structs import replace
+
 from jigs.bench.benchpart import BenchPart, board_face, drawer_face, front_face
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.fronts import hinge_edge
@@ -18,7 +20,6 @@ from jigs.bench.station import Row, Station, Work, settings_of
 from jigs.box.parts import Layout
 from jigs.ground.geometry import Purpose
 from jigs.ground.problems import Problem
-from jigs.ground.values import replace
 
 
 def with_held(layout: Layout, stations: Sequence[Station]) -> tuple[Station, ...]:

@@ -8,6 +8,8 @@ false front or a screw beside the box, has pilots from paper.
 
 from collections.abc import Iterator, Sequence
 
+from msgspec.structs import replace
+
 from jigs.bench.benchpart import BenchPart, as_seen, drawer_face, front_face, marked_holes, marks_of
 from jigs.bench.fronts import middle_or_line
 from jigs.bench.placing import (
@@ -31,7 +33,6 @@ from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout
 from jigs.fittings.fixing import pilot
 from jigs.ground.geometry import SLACK, Hand, Hole, mirror_x
-from jigs.ground.values import replace
 
 NEIGHBOURS = 100.0
 """Screws of a false front that are no further apart, up or across, share a card; mm."""

@@ -9,6 +9,8 @@ and turned; a line through the lowest would want a second one for the turned car
 
 from collections.abc import Iterator, Sequence
 
+from msgspec.structs import replace
+
 from jigs.bench.benchpart import BenchPart, as_seen, board_face
 from jigs.bench.placing import (
     CARD_REACH,
@@ -26,7 +28,6 @@ from jigs.bench.storystick import spacer_of
 from jigs.box.parts import Layout, Side
 from jigs.ground.geometry import OPPOSITE, SLACK, FaceEdge, Fitting, Hole, Purpose
 from jigs.ground.grid import PITCH
-from jigs.ground.values import replace
 
 CROSSES = 3
 """Crosses on the pin card above its line and as many below: with the one on it 192 mm from the

@@ -24,12 +24,13 @@ Cut as a plate, a card guides by its holes: a punch through 2 mm, or the bit its
 from itertools import pairwise
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.bench.benchpart import BenchPart, Marks
 from jigs.bench.storystick import Spacer
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK, Axis, Face, FaceEdge, Hand, Hole, Polygon, Purpose
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
 
 Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
 """Where a figure is counted from: an edge of the face as seen, or the middle between two."""
@@ -44,8 +45,7 @@ Work = Literal[
 """What a station does, in the order of the work."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bit:
+class Bit(Struct, frozen=True, kw_only=True):
     """A bit with its stop."""
 
     purposes: tuple[Purpose, ...]
@@ -58,8 +58,7 @@ class Bit:
     """The least wood that is left under it in any of the station's parts, mm; None: none."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CardEdge:
+class CardEdge(Struct, frozen=True, kw_only=True):
     """An edge of a part that a card is set by; it runs through the card's origin."""
 
     edge: FaceEdge
@@ -69,8 +68,7 @@ class CardEdge:
     """How far inside the face's own end it lies, mm: a front edge whose band is still to come."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Corner:
+class Corner(Struct, frozen=True, kw_only=True):
     """A lower corner of a drawer box: that on its left or on its right as seen, and where; mm."""
 
     side: Hand
@@ -78,8 +76,7 @@ class Corner:
     y: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StationCard:
+class StationCard(Struct, frozen=True, kw_only=True):
     """A card: a pattern of holes, and what it is set by."""
 
     letter: str
@@ -116,8 +113,7 @@ class StationCard:
         return sum(edge.by == "fold" for edge in self.edges)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Place:
+class Place(Struct, frozen=True, kw_only=True):
     """A figure on a part: from which end or middle of the face as seen, and how far, mm."""
 
     start: Start
@@ -138,8 +134,7 @@ class Place:
                 return height / 2 + self.value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Setting:
+class Setting(Struct, frozen=True, kw_only=True):
     """One placing of a card."""
 
     card: str
@@ -155,8 +150,7 @@ class Setting:
     """Which of the card's holes are drilled, 0-based; None: all."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Closing:
+class Closing(Struct, frozen=True, kw_only=True):
     """Figures along a part that add up to its size: `places` are counted from its `start`, in
     rising order, and all lie on a length of `length`; mm. What lies between two of them is the
     same from punch to punch."""
@@ -180,8 +174,7 @@ class Closing:
         return self.terms[1:-1]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
+class Row(Struct, frozen=True, kw_only=True):
     """A part at a station, and what is drilled into it for one other part or for itself."""
 
     part: BenchPart
@@ -209,8 +202,7 @@ class Row:
         return bool(self.held)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Station:
+class Station(Struct, frozen=True, kw_only=True):
     """All that is drilled into one face with the same bits and stops."""
 
     name: str

@@ -8,6 +8,9 @@ of them, but those that are marked through a drawer box, and those of what is he
 from collections.abc import Callable, Mapping, Sequence
 from typing import cast, get_args
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.cardmaking import code_of, letter, make_station_cards, number_patterns
 from jigs.bench.fronts import place_by_hand, place_cups, place_pull_cards
@@ -22,7 +25,6 @@ from jigs.fittings.kinds import KINDS, Kind
 from jigs.given.confirming import OpenNumber, RecordKind
 from jigs.ground.geometry import Face, FittingKind, Hand, Purpose
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass, replace
 
 _RECORD_OF: Mapping[Purpose, RecordKind] = {
     purpose: kind.record
@@ -35,8 +37,7 @@ PINS = "shelf-pins"
 """What a pin card on a sheet is called, where no station names it."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Key:
+class _Key(Struct, frozen=True):
     """What the placings of one station have in common."""
 
     work: Work

@@ -12,12 +12,13 @@ level while it is screwed on.
 from collections.abc import Collection, Sequence
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.parts import Layout, Side
 from jigs.fittings.kinds import by_rank
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import Fitting, FittingKind, Hand
-from jigs.ground.values import dataclass
 
 StickKind = FittingKind | Literal["fixed-shelf"]
 """What is struck from a stick: lines of holes, and the upper faces of fixed shelves."""
@@ -27,8 +28,7 @@ SAME = 0.05
 """Heights nearer than this are one line: half of what is printed; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StickLine:
+class StickLine(Struct, frozen=True, kw_only=True):
     """A height at which holes stand, or a fixed shelf's upper face: above the boards' bottom end,
     mm; what they are, the parts they serve (none for shelf pins) and the boards they are in.
     `only`: the faces that alone have it, as short names (`("B4 L+R", "B3 L")`); none where every
@@ -41,8 +41,7 @@ class StickLine:
     only: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spacer:
+class Spacer(Struct, frozen=True, kw_only=True):
     """A spacer board for a drawer's slides: what the slide's lower edge stands above the bottom
     end and above the bottom panel's upper face; mm."""
 
@@ -52,8 +51,7 @@ class Spacer:
     above_panel: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stick:
+class Stick(Struct, frozen=True, kw_only=True):
     """The stick of one family. `height` of its boards, `bottom` the bottom panel's upper face
     above their end (0 for partitions, which stand on it), mm; lines and spacers from below.
     `open`: the open numbers that the lines, or what is mounted on them, rest on;

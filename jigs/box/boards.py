@@ -11,11 +11,13 @@ or they are bored right through once, or they keep apart (common practice).
 import math
 from collections.abc import Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.carcass import name_partition
 from jigs.box.columns import Columns
 from jigs.ground.geometry import HANDS, SLACK, Fitting, Hand, Hole, Purpose, moved
 from jigs.ground.grid import COINCIDE, WOOD_BETWEEN
-from jigs.ground.values import dataclass, replace
 
 BETWEEN_FACES = 1.0
 """Wood left between two holes bored towards each other; mm (common practice)."""
@@ -24,8 +26,7 @@ FaceKey = tuple[int, Hand]
 """A drilled face: the column it belongs to, and on which side of that column it stands."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoardFace:
+class BoardFace(Struct, frozen=True, kw_only=True):
     """One drilled face of a board. `x`: its left side in the box; `base`: its bottom end above the
     box's; `partition` its number from the left, 0 for a side of the box; mm."""
 

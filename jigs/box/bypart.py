@@ -7,6 +7,9 @@ number: never to a part that is held back, which has none yet.
 
 from collections.abc import Iterable, Iterator
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.boards import FaceKey
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout, Side
@@ -17,19 +20,16 @@ from jigs.ground.geometry import Fitting
 from jigs.ground.grouped import grouped
 from jigs.ground.keys import Rests
 from jigs.ground.problems import OPEN_CODES, Problem
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxParts:
+class BoxParts(Struct, frozen=True, kw_only=True):
     """The fronts and sides of one box, in the layout's order."""
 
     fronts: tuple[Front, ...] = ()
     sides: tuple[Side, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Sorted:
+class _Sorted(Struct, frozen=True, kw_only=True):
     layout: Layout
     boxes: dict[str, BoxParts]
     findings: dict[str, list[Problem]]

@@ -21,17 +21,17 @@ neighbour. *Inset* fronts stand between the boards: their gaps run to the boards
 
 from itertools import pairwise
 
+from msgspec import Struct
+
 from jigs.fittings.slide import inside_depth, opening_width
 from jigs.given.job import BoxSpec, FrontSpec, Overlay, Reveal
 from jigs.ground.geometry import SLACK, Hand
-from jigs.ground.values import dataclass
 
 SINK_RAIL = 100.0
 """Height of the rail on edge at the front's top of a sink box; mm (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bay:
+class Bay(Struct, frozen=True, kw_only=True):
     """What a front stands before: a column of the box, or several side by side.
 
     `left`, `right`: the inner faces of the boards at both sides, from the box's left edge, mm;
@@ -46,8 +46,7 @@ class Bay:
     shared: tuple[Hand, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Carcass:
+class Carcass(Struct, frozen=True, kw_only=True):
     """A box with the true thickness of its sides, its back and its partitions, mm, as one of
     its columns sees it; `bay` None: the box has one column. `shelves`: lower and upper face of
     each fixed shelf in it."""
@@ -139,8 +138,7 @@ def name_side(box: str, hand: Hand) -> str:
     return f"{box}-SIDE-{'L' if hand == 'left' else 'R'}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Frame:
+class Frame(Struct, frozen=True, kw_only=True):
     """The place of a stack of fronts, in its box seen from the room; mm.
 
     `left`, `right`, `bottom`, `top` are the lines that the reveals and gaps run to: the box's

@@ -12,12 +12,14 @@ the way of that front's slides.
 
 from collections.abc import Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.carcass import Bay, Carcass, frame_of, name_partition, name_side
 from jigs.box.fronts import FrontStack, PlacedFront, place_stack
 from jigs.box.parts import Gaps
 from jigs.given.job import BoxSpec, ColumnSpec, Job, Reveal
 from jigs.ground.geometry import SLACK, Hand
-from jigs.ground.values import dataclass, replace
 
 THROUGH = ("drawer", "pullout", "opening")
 """What stands across columns and leaves no room for the partition behind it."""
@@ -27,8 +29,7 @@ SPARE = 0.5
 """Widths that miss the box by no more than this are its width; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Columns:
+class Columns(Struct, frozen=True, kw_only=True):
     """The columns of a box with their fronts; mm.
 
     `stacks`: the fronts of each column, those across several in each of them. `seen`: by front

@@ -5,14 +5,14 @@ does; on the side where the door hangs they stand on a spacer, so that the rollo
 door and its hinges.
 """
 
+from msgspec import Struct
+
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerShape:
+class DrawerShape(Struct, frozen=True, kw_only=True):
     """What every drawer box is; mm."""
 
     id: str
@@ -50,8 +50,7 @@ class DrawerShape:
         return sizes if min(sizes) > SLACK else None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerBox(DrawerShape):
+class DrawerBox(DrawerShape, frozen=True, kw_only=True):
     """A drawer box behind its front, named `<front>-BOX`."""
 
     front: str
@@ -75,8 +74,7 @@ class DrawerBox(DrawerShape):
         return (*self.fittings, *self.rear)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rollout(DrawerShape):
+class Rollout(DrawerShape, frozen=True, kw_only=True):
     """A rollout laid out."""
 
     wall: str

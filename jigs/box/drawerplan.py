@@ -2,6 +2,9 @@
 
 from collections.abc import Mapping
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.carcass import Carcass
 from jigs.box.columns import THROUGH, reveal_under
 from jigs.box.drawerbox import DrawerBox
@@ -26,11 +29,9 @@ from jigs.fittings.slide import (
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerPlan:
+class DrawerPlan(Struct, frozen=True, kw_only=True):
     """One drawer planned: the room it has, its place there, its drawer box (no holes yet)."""
 
     space: DrawerSpace

@@ -22,12 +22,13 @@ The golden box's top drawer, over a door (a 33, b 14):
 import math
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.fittings.slide import hole_above_drawer, rise_above_floor_line, rise_above_front
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, round_down
 from jigs.ground.grid import PITCH, hole_at_or_above
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from jigs.ground.values import dataclass
 
 CLEAR_OF_DRAWER = 25.0
 """A drawer box's top to the next drawer's underside; mm. Common practice, no source."""
@@ -88,8 +89,7 @@ def least_height(units: Unit) -> float:
     return math.ceil(LEAST_HEIGHT / step - SLACK) * step
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerSpace:
+class DrawerSpace(Struct, frozen=True, kw_only=True):
     """One drawer of a column before it is placed; heights from the side's bottom end, mm.
 
     `front_bottom`, `front_top`: its front's lower and upper edge. `ceiling`: underside of the
@@ -109,8 +109,7 @@ class DrawerSpace:
     height: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerPlace:
+class DrawerPlace(Struct, frozen=True, kw_only=True):
     """One drawer placed; heights from the side's bottom end, mm.
 
     `bottom`: the drawer box's underside. `rise`: the same above its own front's bottom edge

@@ -10,6 +10,8 @@ measures.
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from msgspec import Struct
+
 from jigs.box.boards import BoardFace, FaceKey, across
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
@@ -40,7 +42,6 @@ from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job, Material
 from jigs.ground.geometry import SLACK, Fitting, Hand
 from jigs.ground.grid import balanced_start
-from jigs.ground.values import dataclass
 
 
 def hinge_of(job: Job, front: PlacedFront) -> HingeRecord | None:
@@ -81,8 +82,7 @@ BESIDE_SLIDE = 2.0
 """Between a hinge plate and a rollout's slide or its spacer; mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DoorPlan:
+class DoorPlan(Struct, frozen=True, kw_only=True):
     """What a door needs of its hinges. `plates` are heights on the side from its bottom end,
     `cups` the same above the door's bottom edge; mm."""
 

@@ -15,6 +15,9 @@ the wood and away from other holes, and prints them.
 from collections.abc import Iterable, Iterator, Sequence
 from math import hypot
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
 from jigs.box.drawerbox import DrawerBox
@@ -32,7 +35,6 @@ from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import HandHole
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, collect_holes, mirror_x
-from jigs.ground.values import dataclass, replace
 
 GROUP = 100.0
 """Holes by hand this near to each other belong to one piece of hardware; mm (common practice)."""
@@ -143,8 +145,7 @@ GENERIC_SLIDE = SlideRecord(name="generic")
 """The slide whose numbers a false front stands by where the job has none."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontFittings:
+class FrontFittings(Struct, frozen=True, kw_only=True):
     """What is drilled into a front, its drawer box with clearance holes, and its screws; mm."""
 
     front: tuple[Fitting, ...]

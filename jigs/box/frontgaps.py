@@ -13,13 +13,14 @@ drawer passes; a door or a drawer passes under a counter. What never moves needs
 from collections.abc import Iterable, Iterator, Sequence
 from math import hypot
 
+from msgspec import Struct
+
 from jigs.box.parts import Front, Layout
 from jigs.fittings.hinge import USUAL_TAB, cup_from_edge
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import COUNTER_BOXES, BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
 from jigs.ground.geometry import SLACK, Hand
-from jigs.ground.values import dataclass
 
 BESIDE = 40.0
 """Fronts further apart have something else between them; mm (our own choice)."""
@@ -27,8 +28,7 @@ SAME = 0.1
 """Gaps nearer to each other than this are shown as one; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GapsMade:
+class GapsMade(Struct, frozen=True, kw_only=True):
     """Least and greatest gap between two fronts of one box, and of two boxes side by side; mm.
     None where no two fronts stand so."""
 

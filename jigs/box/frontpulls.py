@@ -15,13 +15,14 @@ import math
 from collections.abc import Sequence
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.fivepiece import Settled, five_piece_of, settle_pulls
 from jigs.fittings.pull import LEAST_END, Flag, PulledFront, place_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import SLACK, Fitting, collect_holes, moved
-from jigs.ground.values import dataclass
 
 DOOR_LINE = (38.0, 64.0)
 """A door's pull from its free edge; mm (common practice, no source)."""
@@ -29,8 +30,7 @@ DOOR_CORNER = 50.0
 """A door's near screw from the corner; mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PullAim:
+class PullAim(Struct, frozen=True, kw_only=True):
     """Where a front's pulls are wanted, in its own axes, mm: the middle of each along the wall,
     from the left, and the middle of all in height; empty or None where the rule holds."""
 
@@ -38,8 +38,7 @@ class PullAim:
     y: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AimMiss:
+class AimMiss(Struct, frozen=True, kw_only=True):
     """Why pulls may not stand where they are wanted: on a thin `panel`; `end`, a screw too near to
     the front's top or bottom; `side`, too near to its left or right; `line`, a door's pull too far
     in or out. `distance` is what that leaves to the edge, below 0 off the front; `least` and `most`
@@ -51,8 +50,7 @@ class AimMiss:
     most: float = math.inf
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontPulls:
+class FrontPulls(Struct, frozen=True, kw_only=True):
     """The pulls of a front and their record."""
 
     record: PullRecord | None = None

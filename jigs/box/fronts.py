@@ -13,6 +13,9 @@ that tops line up.
 from collections.abc import Mapping, Sequence
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.carcass import Frame
 from jigs.box.parts import FrontPlace, Gaps
 from jigs.given.ids import name_leaves
@@ -20,7 +23,6 @@ from jigs.given.job import FrontKind, FrontSpec, Measures, Overlay
 from jigs.ground.geometry import SLACK, Hand, round_down
 from jigs.ground.grid import PITCH
 from jigs.ground.lengths import MM_PER_INCH
-from jigs.ground.values import dataclass, replace
 
 TroubleKind = Literal[
     "no-room", "too-high", "uncovered", "too-wide", "too-narrow", "exchanged",
@@ -41,8 +43,7 @@ WORTH_SAYING = 0.5
 """A reveal further than this from the one wanted is reported; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Trouble:
+class Trouble(Struct, frozen=True, kw_only=True):
     """Sizes that do not close. `front` None means the box as a whole; `size` is what there is
     and `allowed` what there may be, in mm."""
 
@@ -52,8 +53,7 @@ class Trouble:
     allowed: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlacedFront:
+class PlacedFront(Struct, frozen=True, kw_only=True):
     """One front in its box, as seen from the room; a leaf of a pair is one front of kind `door`.
 
     `lap_left`, `lap_right`: how far it covers the boards beside it, below 0 where it stands
@@ -104,8 +104,7 @@ class PlacedFront:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontStack:
+class FrontStack(Struct, frozen=True, kw_only=True):
     """The fronts of one box from the top, openings among them. `remainder` is what the sizes
     leave over: the top reveal (of a wall box the bottom one) is that much larger; mm."""
 

@@ -20,6 +20,9 @@ from collections.abc import Collection, Iterator, Sequence
 from math import hypot
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.fittings import FrontFittings, front_by_hand
 from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.box.parts import Gaps
@@ -28,14 +31,12 @@ from jigs.given.job import FrontSpec, Job
 from jigs.given.measured import Arrival
 from jigs.ground.geometry import moved
 from jigs.ground.lengths import is_beyond
-from jigs.ground.values import dataclass, replace
 
 SAME_PLACE = 0.01
 """Two edges this near face each other across one gap; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measured:
+class Measured(Struct, frozen=True, kw_only=True):
     """A front's sizes as measured, mm; where one was not measured, as ordered."""
 
     width: float
@@ -181,8 +182,7 @@ Way = Literal["too wide", "too narrow", "too high", "too low"]
 """How a size is off."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class Limits(Struct, frozen=True, kw_only=True):
     """How far a front may be off, mm, and whether it is held back beyond it: it is then judged as
     `delivered`. `fits`: the other fronts whose size it has."""
 
@@ -191,8 +191,7 @@ class Limits:
     fits: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Skew:
+class Skew(Struct, frozen=True, kw_only=True):
     """Two measures of one size, or the diagonals, that differ by more than a true front's: the
     front leans by `lean` mm, `beyond` what is accepted or not."""
 
@@ -201,8 +200,7 @@ class Skew:
     beyond: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontInHand:
+class FrontInHand(Struct, frozen=True, kw_only=True):
     """A front in hand, held against its order."""
 
     front: PlacedFront

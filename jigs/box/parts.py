@@ -4,6 +4,8 @@
 of the trade from them.
 """
 
+from msgspec import Struct
+
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
@@ -12,14 +14,12 @@ from jigs.given.edges import BevelledEdge
 from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job, Overlay
 from jigs.ground.geometry import Fitting, Hand, Hole, collect_holes
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
 
 ALIKE = 0.1
 """Two places this near are the same to a drill; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Gaps:
+class Gaps(Struct, frozen=True, kw_only=True):
     """The gaps about a front, mm: to the neighbour, to the box's outside edge or, inset, to the
     board's inner face."""
 
@@ -29,8 +29,7 @@ class Gaps:
     bottom: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontPlace:
+class FrontPlace(Struct, frozen=True, kw_only=True):
     """Where a front stands in its box, as seen from the room."""
 
     x: float
@@ -58,8 +57,7 @@ class FrontPlace:
         return self.column <= other.last_column and other.column <= self.last_column
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoardEnds:
+class BoardEnds(Struct, frozen=True, kw_only=True):
     """How the ends of a side or partition stand against those of the boards beside it; mm."""
 
     base: float = 0.0
@@ -76,8 +74,7 @@ LEVEL = BoardEnds()
 """Those of a side between sides."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontMake:
+class FrontMake(Struct, frozen=True, kw_only=True):
     """How a front is made."""
 
     thickness: float
@@ -94,8 +91,7 @@ class FrontMake:
     """What the job notes beside it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Screws:
+class Screws(Struct, frozen=True, kw_only=True):
     """What holds a front's pull, and the front itself where it is screwed to what stands behind
     it; mm."""
 
@@ -111,8 +107,7 @@ class Screws:
     """The widest head of those that passes a drawer's sides; None where a washer head does."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LeastReveal:
+class LeastReveal(Struct, frozen=True, kw_only=True):
     """The smallest hinge-edge reveal at which a door opens."""
 
     width: float
@@ -121,8 +116,7 @@ class LeastReveal:
     """Whether nobody has looked it up: it decides a finding, and is not told as a fact."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Front:
+class Front(Struct, frozen=True, kw_only=True):
     """A front laid out: a leaf of a pair is a front of kind `door`."""
 
     id: str
@@ -213,8 +207,7 @@ class Front:
         return collect_holes(self.fittings)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Side:
+class Side(Struct, frozen=True, kw_only=True):
     """A drilled face of a box side or of a partition, which has two.
 
     x back from the finished front edge, y up from the board's bottom end.
@@ -274,8 +267,7 @@ class Side:
         return collect_holes(self.fittings)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Layout:
+class Layout(Struct, frozen=True, kw_only=True):
     """A job laid out: its boxes in the job's order, their fronts and sides, and the findings.
 
     Openings have no front here. `echo` says in one line what was understood.

@@ -7,6 +7,8 @@ is an error, and what is to be said of it, the checks decide; what is held back,
 
 from collections.abc import Iterator, Mapping
 
+from msgspec import Struct
+
 from jigs.box.boards import BoardFace, FaceKey, find_faces
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns, place_columns
@@ -24,11 +26,9 @@ from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import Fitting
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontPlan:
+class FrontPlan(Struct, frozen=True, kw_only=True):
     """One front planned."""
 
     front: PlacedFront
@@ -62,8 +62,7 @@ class FrontPlan:
         return five_piece_of(front.spec, front.width, front.height)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxPlan:
+class BoxPlan(Struct, frozen=True, kw_only=True):
     """One box planned; heights from its bottom end, mm."""
 
     box: BoxSpec

@@ -13,6 +13,8 @@ of 20 (20 to 25; common practice, no source).
 
 from collections.abc import Mapping, Sequence
 
+from msgspec import Struct
+
 from jigs.box.boards import FaceKey
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
@@ -34,14 +36,12 @@ from jigs.given.stated import RolloutSpec
 from jigs.ground.codes import part_code
 from jigs.ground.geometry import SLACK, Fitting, Hand, collect_holes
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
 
 SPACER = 20.0
 """Spacer under a rollout's slide where a door hangs; mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RolloutPlan:
+class RolloutPlan(Struct, frozen=True, kw_only=True):
     """A rollout planned: its slide (`stated`: somebody named one), the box as its column sees
     it, the fronts before it, and its slides on both sides, mm from the bottom end."""
 

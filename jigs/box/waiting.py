@@ -8,8 +8,10 @@ is known of the holes (no slide stated, no hinge) nobody else's stand at that he
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import field
 from itertools import combinations
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.box.boards import FaceKey, across
 from jigs.box.columns import Columns
@@ -17,15 +19,13 @@ from jigs.box.facework import DoorPlan, FaceWork, face_of, hang_door, hinge_of, 
 from jigs.box.fronts import PlacedFront
 from jigs.given.job import Job
 from jigs.ground.geometry import HANDS, Fitting
-from jigs.ground.values import dataclass, replace
 
 MOST_OPEN = 6
 """More doors than this without a hand at one board are not tried in every way: what stands at
 their height waits for them (our own choice: 2 to the 6th ways)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shadow:
+class Shadow(Struct, frozen=True, kw_only=True):
     """A height of a face, from the box's bottom end in mm, where a front that is held back will
     have holes, nobody knows where. `rank`: its place among the fronts of the box, `moves_doors`:
     doors give way to it wherever they stand, `fixed`: its holes give way to nobody's."""
@@ -38,8 +38,7 @@ class Shadow:
     fixed: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Prospect:
+class Prospect(Struct, frozen=True, kw_only=True):
     """What may still come into the faces of a box.
 
     `plates`: wherever the plates of a door may stand that is without a hand, or gives way to one.

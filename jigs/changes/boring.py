@@ -5,7 +5,7 @@ A hole that stands within `SAME` of where it stood is the same one: nearer no fi
 A moved one is within `HAND` where a drill guided by a marked line stands no truer (derived from
 assumed tolerances of the hand, as README's table of accuracy is).
 
->>> from dataclasses import replace
+>>> from msgspec.structs import replace
 >>> hole = MadeHole(purpose="pull", face="front", x=50.0, y=76.2, diameter=5.0, depth=None)
 >>> [change] = compare_holes([hole], [replace(hole, x=54.0)])
 >>> change.kind, change.by, change.cure
@@ -16,10 +16,11 @@ from collections.abc import Iterable, Sequence
 from math import hypot
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.changes.made import MadeHole
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 
 SAME = 0.05 + SLACK
 """Half of the tenth that paper says, mm: as near as a hole marked through another one."""
@@ -46,8 +47,7 @@ SPOILS: frozenset[Cure] = frozenset({"beside", "plug", "shows"})
 """What costs more than another hole."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HoleChange:
+class HoleChange(Struct, frozen=True, kw_only=True):
     """What became of one hole."""
 
     kind: HoleKind

@@ -7,15 +7,15 @@ one part all are named.
 
 from collections.abc import Iterable, Sequence
 
+from msgspec import Struct
+
 from jigs.changes.given import LEFT_OUT
 from jigs.changes.made import Given, Made, MadePart, Value
-from jigs.ground.values import dataclass
 
 RECORDS = ("hinge", "slide", "pull")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Edit:
+class Edit(Struct, frozen=True, kw_only=True):
     """A value of the job that is another one now; None where it is not given."""
 
     given: Given

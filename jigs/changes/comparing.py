@@ -3,6 +3,9 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.changes.causing import Edit, causes_of, list_edits
 from jigs.changes.given import is_measured
 from jigs.changes.made import Made, MadeNeed, MadePart, MadeRow, MadeStation, MadeWall, Sizes
@@ -14,11 +17,9 @@ from jigs.changes.parting import (
     part_new,
 )
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StationChange:
+class StationChange(Struct, frozen=True, kw_only=True):
     """A station whose page is stale, and the parts by which it is; all of them where its cards
     are others."""
 
@@ -33,8 +34,7 @@ class StationChange:
         return self.station.name
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NeedChange:
+class NeedChange(Struct, frozen=True, kw_only=True):
     """A line of the order of which more is bought, or less; of a front, also one that is bought in
     another size."""
 
@@ -45,8 +45,7 @@ class NeedChange:
     """The sizes of a front that is bought in other ones now; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Changes:
+class Changes(Struct, frozen=True, kw_only=True):
     """All that is stale."""
 
     old: Made

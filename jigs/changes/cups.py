@@ -9,18 +9,19 @@ come to lie as they are wanted.
 
 from collections.abc import Iterable, Mapping
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.changes.boring import HAND, SAME
 from jigs.changes.made import MadeHole, MadePart
 from jigs.changes.parting import PartChange
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass, replace
 from jigs.layout.layout import lay_out
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeptCups:
+class KeptCups(Struct, frozen=True, kw_only=True):
     """What the job has to say of a front so that its cups stay; mm."""
 
     spec: str

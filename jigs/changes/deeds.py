@@ -5,13 +5,13 @@ is done to the figures of before; by its code now, to those that hold.
 """
 
 from collections.abc import Mapping
-from dataclasses import field
 from typing import Literal
+
+from msgspec import Struct, field
 
 from jigs.changes.boring import HoleChange
 from jigs.changes.parting import PartChange
 from jigs.changes.sizing import is_drawer_box, is_front
-from jigs.ground.values import dataclass
 from jigs.progress.kept import NOTHING, Kept, done_before
 
 By = Literal["before", "now", "neither", "unknown", "not-marked", "nothing-kept"]
@@ -19,8 +19,7 @@ By = Literal["before", "now", "neither", "unknown", "not-marked", "nothing-kept"
 say; it is not marked as done, though marks are kept; no marks are kept."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Deed:
+class Deed(Struct, frozen=True, kw_only=True):
     """What is known of a step of the work on a part."""
 
     by: By
@@ -35,8 +34,7 @@ class Deed:
         return self.by == "before"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Deeds:
+class Deeds(Struct, frozen=True, kw_only=True):
     """What was marked of a job's parts."""
 
     kept: Mapping[str, Kept] | None = None

@@ -5,7 +5,9 @@ printed, is left out.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import fields, is_dataclass
+
+from msgspec import Struct
+from msgspec.structs import fields
 
 from jigs.changes.made import Given, Value, steps
 from jigs.given.job import BoxSpec, FrontSpec, Job
@@ -66,9 +68,8 @@ def _of_box(box: BoxSpec) -> Iterator[Given]:
             yield Given(kind="front", name=front.id, key=key, value=value, box=box.id)
 
 
-def _of(value: object, left_out: frozenset[str]) -> Iterator[tuple[str, Value]]:
-    """Give each value of a dataclass under its key; what is None was not given."""
-    assert is_dataclass(value), f"{type(value)} has no keys"
+def _of(value: Struct, left_out: frozenset[str]) -> Iterator[tuple[str, Value]]:
+    """Give each value of a struct under its key; what is None was not given."""
     for each in fields(value):
         if each.name not in left_out:
             for key, plain in _flat(each.name, getattr(value, each.name)):
@@ -97,7 +98,7 @@ def _flat(key: str, value: object) -> Iterator[tuple[str, Value]]:
             yield key, value
         case int() | float():
             yield key, steps(value)
-        case tuple() if not any(is_dataclass(each) for each in value):
+        case tuple() if not any(isinstance(each, Struct) for each in value):
             yield key, tuple(_plain(each) for each in value)
         case tuple():
             for number, each in enumerate(value, 1):
@@ -107,7 +108,7 @@ def _flat(key: str, value: object) -> Iterator[tuple[str, Value]]:
         case Mapping():
             for name, each in value.items():
                 yield from _flat(f"{key}.{name}", each)
-        case _ if is_dataclass(value):
+        case Struct():
             for name, each in _of(value, frozenset()):
                 yield f"{key}.{name}", each
         case _:

@@ -8,10 +8,12 @@ shape than it should be is refused.
 import json
 import types
 from collections.abc import Mapping
-from dataclasses import MISSING, fields, is_dataclass
 from functools import cache
 from hashlib import sha256
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
+
+from msgspec import NODEFAULT, Struct
+from msgspec.structs import fields
 
 from jigs.changes.made import Made, Value
 
@@ -57,10 +59,10 @@ def read_made(data: object, *, job: str, tool: str) -> Made:
 def _data(value: object) -> object:
     if value is None or isinstance(value, str | int | float):  # nearly all are
         return value
-    if is_dataclass(value) and not isinstance(value, type):
+    if isinstance(value, Struct):
         said = {}
         for each in fields(value):
-            usual = each.default if each.default_factory is MISSING else each.default_factory()
+            usual = each.default if each.default_factory is NODEFAULT else each.default_factory()
             own = getattr(value, each.name)
             if own != usual:
                 said[each.name] = _data(own)
@@ -102,8 +104,8 @@ def _value(hint: Any, raw: object) -> object:
     elif inner:
         if isinstance(raw, dict):
             return {str(key): _value(inner[1], each) for key, each in raw.items()}
-    elif is_dataclass(hint):
-        return _read(hint, raw)  # type: ignore[arg-type]
+    elif issubclass(hint, Struct):
+        return _read(hint, raw)
     elif hint is float and isinstance(raw, int | float) and not isinstance(raw, bool):
         return float(raw)
     elif isinstance(raw, hint):

@@ -5,10 +5,10 @@ and never looked into.
 """
 
 from collections.abc import Mapping
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.ground.geometry import Face, Hand, Purpose
-from jigs.ground.values import dataclass
 
 Value = str | float | bool | tuple["Value", ...]
 """What was given: a word, a number, a choice, or several of them."""
@@ -29,8 +29,7 @@ def all_steps(*values: float) -> Sizes:
     return tuple(steps(value) for value in values)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MadeHole:
+class MadeHole(Struct, frozen=True, kw_only=True):
     """A hole in the axes of its part (`jigs.ground.geometry`); mm."""
 
     purpose: Purpose
@@ -48,8 +47,7 @@ class MadeHole:
     """What the station does that bores it; "" where none does."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MadePart:
+class MadePart(Struct, frozen=True, kw_only=True):
     """A part with a label."""
 
     id: str
@@ -107,8 +105,7 @@ class MadePart:
     """The front that it is of, or behind which it stands."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MadeRow:
+class MadeRow(Struct, frozen=True, kw_only=True):
     """A row of a station."""
 
     part: str
@@ -122,8 +119,7 @@ class MadeRow:
     """What else its line has: sizes, sums, spacers, why it is held, what is warned of."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MadeStation:
+class MadeStation(Struct, frozen=True, kw_only=True):
     """A station: its page."""
 
     name: str
@@ -135,8 +131,7 @@ class MadeStation:
     rows: tuple[MadeRow, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MadeNeed:
+class MadeNeed(Struct, frozen=True, kw_only=True):
     """A line of the order; `sizes` in mm, by which it is bought."""
 
     what: str
@@ -146,8 +141,7 @@ class MadeNeed:
     buy: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MadeWall:
+class MadeWall(Struct, frozen=True, kw_only=True):
     """A wall: its lines, where its boxes stand, and all that its elevation shows; mm."""
 
     name: str
@@ -158,8 +152,7 @@ class MadeWall:
     drawn: tuple[Value, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Given:
+class Given(Struct, frozen=True, kw_only=True):
     """A value that was given, or stands in for one: whose it is, under which key."""
 
     kind: str
@@ -173,8 +166,7 @@ class Given:
     """Of a front: the box that it stands before."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Made:
+class Made(Struct, frozen=True, kw_only=True):
     """All that a job makes."""
 
     job: str

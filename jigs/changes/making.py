@@ -2,6 +2,8 @@
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
+from msgspec.structs import replace
+
 from jigs import __version__
 from jigs.bench.station import Station
 from jigs.box.bypart import OpenCuts, hung_over, hung_under
@@ -24,7 +26,6 @@ from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import Fitting, Hand, Purpose
 from jigs.ground.grouped import grouped
-from jigs.ground.values import replace
 from jigs.order.buying import Order
 from jigs.progress.tracked import Tracked, track
 from jigs.room.elevation import see_walls

@@ -5,14 +5,15 @@ something that is open or assumed now. That it calls open what is confirmed now 
 """
 
 from collections.abc import Collection
-from dataclasses import field, fields
 from typing import Literal
+
+from msgspec import Struct, field
+from msgspec.structs import fields, replace
 
 from jigs.changes.boring import HoleChange
 from jigs.changes.causing import Edit, newly
 from jigs.changes.made import MadeHole, MadePart, MadeRow
 from jigs.changes.sizing import SizeChange, Trim, compare_sizes, compare_trimmed, sawn
-from jigs.ground.values import dataclass, replace
 
 Lot = Literal["changed", "new", "gone", "renamed"]
 """What became of a part: it is another one under its ID; there is one more; it is no more; it is
@@ -28,8 +29,7 @@ NOT_ON_SHEET = frozenset(
 """Fields that its sheet does not say."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartChange:
+class PartChange(Struct, frozen=True, kw_only=True):
     """What became of a part."""
 
     lot: Lot

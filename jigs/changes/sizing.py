@@ -6,9 +6,11 @@ from collections import Counter
 from collections.abc import Collection, Iterable, Iterator
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.changes.boring import SAME, SPOILS, HoleChange, apart, compare_holes
 from jigs.changes.made import MadeHole, MadePart, Sizes
-from jigs.ground.values import dataclass, replace
 
 SizeKind = Literal[
     "new", "gone", "more", "fewer", "down", "anew", "board", "box", "thick", "band", "joints"
@@ -21,8 +23,7 @@ LOST: tuple[SizeKind, ...] = ("anew", "board", "box")
 """What becomes of a part that is of no more use as it is."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SizeChange:
+class SizeChange(Struct, frozen=True, kw_only=True):
     """What becomes of a part's size."""
 
     kind: SizeKind
@@ -35,8 +36,7 @@ class SizeChange:
     """How many there are now, of which there were more or fewer."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Trim:
+class Trim(Struct, frozen=True, kw_only=True):
     """Where a part is cut down so that its holes stay right: from its left edge and bottom edge
     (a side: from its front edge and bottom end), the rest from those across; mm."""
 

@@ -18,6 +18,8 @@ stands on the bottom panel, so the row has to come to it.
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.drawers import off_grid
 from jigs.box.facework import first_hole
 from jigs.box.parts import Front, Layout
@@ -27,7 +29,6 @@ from jigs.given.job import COUNTER_BOXES, BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import COINCIDE, LEAST_START, PITCH
 from jigs.ground.lengths import MM_PER_INCH
-from jigs.ground.values import dataclass
 
 EN_1116 = "EN 1116, second hand"
 KCMA = "KCMA A161.1, second hand"
@@ -55,8 +56,7 @@ AdviceOn = Literal["height", "plinth", "toe", "toe-depth", "worktop", "wall-dept
 how far a toe stands back, a worktop's depth and a wall unit's."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Advice:
+class Advice(Struct, frozen=True, kw_only=True):
     """What stands outside a published range: the box, what it measures, the range, its source."""
 
     box: str
@@ -149,8 +149,7 @@ for a kit or a lift; `hooks`: a slide's at the drawer's back; `loads`: what slid
 `film`, `air`, `species`, `plywood`: what the gap budget leaves out."""
 
 
-@dataclass(frozen=True, slots=True)
-class Unchecked:
+class Unchecked(Struct, frozen=True):
     """A subject, and the walls, boxes, fronts or records of which nothing says it; () all."""
 
     subject: Subject
@@ -227,8 +226,7 @@ def _once(names: Iterator[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(names))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OffRow:
+class OffRow(Struct, frozen=True, kw_only=True):
     """The slides of a box that stay beside the row.
 
     `off`: each front, and how far its slide's holes lie above (below: negative) the nearest hole

@@ -5,6 +5,8 @@ way, no room at all; long shelves, tall units tilted up.
 from collections.abc import Iterator, Sequence
 from math import hypot
 
+from msgspec.structs import replace
+
 from jigs.box.parts import Layout
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut, cut_job
@@ -17,7 +19,6 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import is_beyond
 from jigs.ground.problems import Problem, warning
-from jigs.ground.values import replace
 
 LEAST_WOOD = 3.0
 """What a groove leaves of its board; mm (common practice, no source)."""

@@ -10,6 +10,8 @@ it.
 from collections.abc import Iterable, Iterator
 from typing import get_args
 
+from msgspec.structs import replace
+
 from jigs.box.parts import Front, Layout
 from jigs.checks.inhand import REFUSALS
 from jigs.gaps.beside import Meeting
@@ -18,7 +20,6 @@ from jigs.gaps.reckoning import GapBudgets, reckon_gaps
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem, maybe_open, warning
-from jigs.ground.values import replace
 
 RUBS = "gap-rubs"
 

@@ -15,6 +15,9 @@ face and keeps clear of the system holes there as well.
 import math
 from collections.abc import Iterable, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.cutlist.joints import (
@@ -31,13 +34,11 @@ from jigs.given.build import BACK_SET_IN, Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass, replace
 
 FULL_TOP = ("wall", "tall", "open")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Across:
+class Across(Struct, frozen=True, kw_only=True):
     """The pieces that are screwed to the upright boards at both their ends."""
 
     job: Job

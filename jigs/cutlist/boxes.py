@@ -19,6 +19,9 @@ appliance's place: there is nothing to cut.
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.carcass import Carcass, name_partition, name_side
 from jigs.box.columns import place_columns
 from jigs.box.parts import Side
@@ -29,11 +32,9 @@ from jigs.given.build import BACK_SET_IN
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxPieces:
+class BoxPieces(Struct, frozen=True, kw_only=True):
     """The pieces of a box; `unclear`: screws that found no clear place; `nailers_inside`: the
     nailers do not fit behind the back."""
 

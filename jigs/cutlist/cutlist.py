@@ -9,6 +9,8 @@ held back.
 
 from collections.abc import Collection, Iterable
 
+from msgspec import Struct
+
 from jigs.box.columns import place_columns
 from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.box.parts import Layout, Side
@@ -20,14 +22,12 @@ from jigs.cutlist.toe import toe_pieces
 from jigs.cutlist.trimmings import trim_boxes, wall_fillers, wall_tags
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 
 LEAST_PIECE = 1.0
 """A piece that comes out no longer or wider than this is none; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cut:
+class Cut(Struct, frozen=True, kw_only=True):
     """The cut list, and what is doubtful about it: screws without a clear place, and pieces for
     which there is no room, by box; boxes whose nailers stand inside; drawer boxes left out.
     `standing`: the pieces of boxes that are built already."""
@@ -133,8 +133,7 @@ STAMPED: dict[Stuff, str] = {
 """The key of the job that a board's thickness comes from."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartsList:
+class PartsList(Struct, frozen=True, kw_only=True):
     """The chosen pieces of a job; `left_out`: drawer boxes whose fronts are held back; `built`:
     boxes that stand already, whose own pieces are not cut again."""
 

@@ -16,6 +16,8 @@ The golden drawer, 409.6 x 101.6 x 533 of 15.9 sides:
 
 from collections.abc import Iterable, Sequence
 
+from msgspec.structs import replace
+
 from jigs.box.carcass import Carcass
 from jigs.box.drawerbox import DrawerBox, DrawerShape, Rollout
 from jigs.box.drawers import BOTTOM_RISE
@@ -25,7 +27,6 @@ from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
 from jigs.given.build import Build
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import replace
 
 BOTTOM_PLAY = 1.0
 """How much the bottom is smaller than its grooves, both ways; mm (common practice, no source)."""

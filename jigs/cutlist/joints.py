@@ -18,13 +18,13 @@ two shelves at one height on both sides of a partition would meet in it screw to
 
 import math
 from collections.abc import Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.box.parts import Side
 from jigs.cutlist.piece import Block
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
 
 FROM_EDGE = 50.0
 STEP = 200.0
@@ -116,8 +116,7 @@ def _moves(place: float, others: Sequence[float]) -> list[float]:
     return sorted(near, key=lambda moved: (round(abs(moved - place), 6), -moved))
 
 
-@dataclass(slots=True, kw_only=True)
-class Upright:
+class Upright(Struct, kw_only=True):
     """A side or a partition: its ID, its left and right face in the box, and what is in it, as
     places from the front edge and from the box's bottom end; mm."""
 
@@ -128,8 +127,7 @@ class Upright:
     screws: list[tuple[float, float]] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Unclear:
+class Unclear(Struct, frozen=True, kw_only=True):
     """A screw without a clear place: its piece, its place, and the boards it comes too near in."""
 
     piece: str
@@ -158,8 +156,7 @@ def stand_uprights(
     return tuple(uprights)
 
 
-@dataclass(slots=True, kw_only=True)
-class Joints:
+class Joints(Struct, kw_only=True):
     """The joints of a box, as they are made one after the other."""
 
     uprights: tuple[Upright, ...]

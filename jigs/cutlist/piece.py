@@ -13,9 +13,10 @@ grain, or the longer way where the grain does not matter.
 
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.ground.codes import figures_code
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
 
 PieceKind = Literal[
     "side", "bottom", "top", "stretcher", "rail", "back", "nailer", "shelf", "fixed-shelf",
@@ -47,8 +48,7 @@ FRONT: tuple[Edge, ...] = ("front",)
 """The band of most pieces."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
+class Block(Struct, frozen=True, kw_only=True):
     """The room a piece fills, finished: lower corner and size. In a box x from its left edge,
     y from its sides' bottom end, z back from the finished front edge. On a wall x along it, y up
     from the line that the boxes' heights count from, z as in a box; mm."""
@@ -71,8 +71,7 @@ class Block:
         return Block(x=x, y=y, z=z, dx=dx, dy=dy, dz=dz)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EdgeBand:
+class EdgeBand(Struct, frozen=True, kw_only=True):
     """The edge band of a piece: the edges it comes on, as the piece stands in the kitchen, its
     thickness, and the length of those edges together; mm."""
 
@@ -86,8 +85,7 @@ def band_for(thickness: float, length: float, edges: tuple[Edge, ...] = FRONT) -
     return EdgeBand(edges=edges, thickness=thickness, length=length) if thickness else None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Groove:
+class Groove(Struct, frozen=True, kw_only=True):
     """A groove in a piece: its far edge's distance from the finished front edge (or, in a
     drawer's side, its lower edge's from the underside), its width and depth; mm."""
 
@@ -96,8 +94,7 @@ class Groove:
     depth: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Piece:
+class Piece(Struct, frozen=True, kw_only=True):
     """One piece to be cut, or `count` alike; mm.
 
     `box` None for what belongs to a wall. `length`, `width`: as cut; `thickness` true. `band`

@@ -29,12 +29,13 @@ import math
 from collections.abc import Collection, Iterable, Mapping
 from math import cbrt
 
+from msgspec import Struct
+
 from jigs.cutlist.piece import Piece, Stuff
 from jigs.given.job import Job, SideMaterial
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from jigs.ground.values import dataclass
 
 SHEETS: Mapping[Unit, tuple[float, float]] = {
     "in": (8 * 12 * MM_PER_INCH, 4 * 12 * MM_PER_INCH), "mm": (2440.0, 1220.0),
@@ -53,8 +54,7 @@ STUFF_ORDER: tuple[Stuff, ...] = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Banding:
+class Banding(Struct, frozen=True, kw_only=True):
     """Edge band for one board: its thickness, the band's own, the edges, their sum, and what to
     buy; mm."""
 
@@ -65,8 +65,7 @@ class Banding:
     to_buy: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoardTotal:
+class BoardTotal(Struct, frozen=True, kw_only=True):
     """The pieces cut from one board: its stuff and thickness (mm), their number and their area
     in m2; `sheets`: standard sheets that the area alone fills."""
 
@@ -198,8 +197,7 @@ WHOLE = 0.9
 """From this part of a reveal on, a difference is as good as a whole one (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Trap:
+class Trap(Struct, frozen=True, kw_only=True):
     """What a box would come to with its bottom cut for the board's name; mm. `guessed`: the job
     does not say what the board was sold as. `reveal`: the job's side reveal."""
 

@@ -23,6 +23,8 @@ and no wall has the ID of a box. A wall with an `id` of its own in the job has t
 
 from collections.abc import Collection, Iterable, Mapping
 
+from msgspec.structs import replace
+
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, faces_out, place_job
@@ -30,7 +32,6 @@ from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import replace
 
 LONGEST_TAG = 6
 

@@ -18,6 +18,8 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+from msgspec.structs import replace
+
 from jigs.given.hardware import (
     Confirmed,
     HingeKind,
@@ -28,7 +30,6 @@ from jigs.given.hardware import (
 )
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
-from jigs.ground.values import replace
 
 RecordType = TypeVar("RecordType", HingeRecord, SlideRecord, PullRecord)
 
@@ -108,9 +109,7 @@ def derive(like: RecordType, *, name: str, given: Mapping[str, Any]) -> RecordTy
     changes = {"confirmed": nothing, **given}
     changes |= {"name": name, "like": like.name, "standing": standing}
     record = replace(like, **changes)
-    if isinstance(record, SlideRecord):
-        return _settle_slide(record, given)
-    return record
+    return _settle_slide(record, given) if isinstance(record, SlideRecord) else record
 
 
 def _settle_slide(slide: SlideRecord, given: Mapping[str, Any]) -> SlideRecord:

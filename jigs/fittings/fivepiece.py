@@ -11,11 +11,13 @@ The cup of a hinge must end before the groove: margin = stile - groove - (K + cu
 from collections.abc import Iterator, Sequence
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.fittings.fixing import HEAD, PAN_HEAD, SEAM, Backing, ScrewPlace
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.values import dataclass, replace
 
 GROOVE = 11.0
 """Depth of the groove in stiles and rails where none is stated; mm (common practice)."""
@@ -31,8 +33,7 @@ GLASS_MASS = 10.0 / 4.0
 """Mass of glass, kg/m2 for each mm of thickness (common practice: 10 kg/m2 at 4 mm)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FivePiece:
+class FivePiece(Struct, frozen=True, kw_only=True):
     """A five-piece front in its own axes, mm: widths of stile and rail, depth of their groove,
     thickness of the panel, or of the pane where it is `glass`."""
 

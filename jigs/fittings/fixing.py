@@ -16,8 +16,9 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import Literal, Protocol
 
+from msgspec import Struct
+
 from jigs.ground.geometry import SLACK, Fitting, Hole
-from jigs.ground.values import dataclass
 
 COLUMN_INSET = 32.0
 """A column's distance inside the drawer side's inner face; mm. Common practice, no source."""
@@ -85,8 +86,7 @@ LEAST_BITE = 6.0
 """A screw reaching less far into the front than this does not hold it; mm. Common practice."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Backing:
+class Backing(Struct, frozen=True, kw_only=True):
     """What stands behind the front and is screwed to it, in the front's axes; mm.
 
     For a drawer the drawer box, `side` its side's thickness, `floor` the upper face of its bottom
@@ -102,8 +102,7 @@ class Backing:
     floor: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FixingPlan:
+class FixingPlan(Struct, frozen=True, kw_only=True):
     """The fixings of one front: one fitting a column, from the left as seen from the room.
 
     `head`: the widest screw head that passes the drawer's sides, mm.

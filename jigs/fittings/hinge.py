@@ -14,10 +14,11 @@ height of the plate (common practice). How many hinges a door needs: `jigs.fitti
 from collections.abc import Sequence
 from itertools import pairwise
 
+from msgspec import Struct
+
 from jigs.given.hardware import HingeKind, HingeRecord
 from jigs.given.job import FrontMaterial
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, rectangle
-from jigs.ground.values import dataclass
 
 USUAL_TAB = 5.0
 """The tab bored where nothing else is said; mm (common practice, no source)."""
@@ -54,8 +55,7 @@ PLATE_BEYOND = 10.0
 """How far the drawn plate reaches beyond its holes all round; mm (common practice)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HingeChoice:
+class HingeChoice(Struct, frozen=True, kw_only=True):
     """The tab to bore and the plate to buy; mm.
 
     `error`: overlay got less overlay needed. `plate_stated`: False where nobody said which plates

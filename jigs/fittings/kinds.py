@@ -13,9 +13,10 @@ miss it. What no other kind does stands in a module of the kind's own.
 from collections.abc import Iterable, Mapping
 from typing import Literal, TypedDict, cast
 
+from msgspec import Struct
+
 from jigs.given.confirming import RecordKind
 from jigs.ground.geometry import Fitting, FittingKind, Purpose
-from jigs.ground.values import dataclass
 
 AcrossFrom = Literal["hinge-edge", "front-edge", "nearer-edge", "middle", "as-stated"]
 """Which edge a fitting is set out from across its part: that of a door's hinges; a side's front
@@ -32,16 +33,14 @@ Bought = Literal["each-hole", "own-rule", "not"]
 `jigs/order/needed.py` has for it; it is bought with another kind, or comes with a kit."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bore:
+class Bore(Struct, frozen=True):
     """Bit and depth; mm. `depth` None means right through."""
 
     diameter: float
     depth: float | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Kind:
+class Kind(Struct, frozen=True, kw_only=True):
     """One kind of fitting."""
 
     holes: tuple[Purpose, ...]

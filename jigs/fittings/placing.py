@@ -23,10 +23,12 @@ from collections.abc import Iterator, Sequence
 from math import hypot
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.job import FrontMaterial
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import PITCH, centres_agree, hinge_place, nearest_place
-from jigs.ground.values import dataclass, replace
 
 CountTable = tuple[tuple[float, int], ...]
 """Rows of an upper limit and the number of hinges up to it."""
@@ -48,8 +50,7 @@ DENSITIES: dict[FrontMaterial, float] = {
 memory, on the heavy side of the kinds sold for fronts)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HingeTables:
+class HingeTables(Struct, frozen=True, kw_only=True):
     """The two tables that decide how many hinges a door gets."""
 
     by_height: CountTable = BY_HEIGHT
@@ -107,8 +108,7 @@ TIE = 2 * SLACK * PITCH
 """Two grid places whose distances differ by no more than this are a tie; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Door:
+class Door(Struct, frozen=True, kw_only=True):
     """What a door asks of its side: its bottom edge above the side's bottom end, its height, and
     its number of hinges; `plate_line` (x) and `plate_spacing` of the holes it brings. mm."""
 
@@ -119,8 +119,7 @@ class Door:
     plate_spacing: float = 32.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HingeHeights:
+class HingeHeights(Struct, frozen=True, kw_only=True):
     """The heights found, from the bottom up, from the side's bottom end; mm.
 
     `off_grid` lists those that found no free place on the grid that was wanted. `no_room`: at
@@ -138,8 +137,7 @@ Obstacle = Literal["panel", "hinge", "hole"]
 """What a hinge stands against: a panel, a rail or its door's end; another hinge; a hole."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Against:
+class Against(Struct, frozen=True, kw_only=True):
     """A height given by hand, from the side's bottom end in mm, and what stands in its way."""
 
     height: float

@@ -16,11 +16,12 @@ The golden door, 454 x 771.5 in a base box, hinged left, pull 160:
 import math
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, Polygon, rectangle
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from jigs.ground.values import dataclass
 
 Flag = Literal["one-pull-for-two", "pull-upright"]
 """What the person should know: two pulls were wanted and one fits; a pull stands upright."""
@@ -58,8 +59,7 @@ SCREW_STOCK: dict[Unit, tuple[float, ...]] = {
 Common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PulledFront:
+class PulledFront(Struct, frozen=True, kw_only=True):
     """What the place of a pull depends on; mm. `floor`: the front's bottom edge above the
     finished floor. `stile`: width of a five-piece front's stile, None for a slab."""
 
@@ -73,8 +73,7 @@ class PulledFront:
     stile: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PullPlan:
+class PullPlan(Struct, frozen=True, kw_only=True):
     """The pulls of one front, from the left as seen from the room, and what is to be said."""
 
     fittings: tuple[Fitting, ...]

@@ -11,12 +11,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from math import floor
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.frontgaps import BESIDE, stands_under_counter
 from jigs.box.parts import Front, Layout
 from jigs.given.walls import SAME, taken_by
 from jigs.given.wallspec import WallSpec
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge
-from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.seen import Seen, SeenFront, SeenStrip
 
@@ -36,8 +37,7 @@ FAR = 1e5
 """Thicker than anything that stands in a kitchen; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Meeting:
+class Meeting(Struct, frozen=True, kw_only=True):
     """A gap between a front and what is beside it."""
 
     one: Front
@@ -88,8 +88,7 @@ class Meeting:
         return (self.one.id, other) if other else (self.one.id,)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Thing:
+class _Thing(Struct, frozen=True, kw_only=True):
     """What stands on a wall: where it is, and how far its face is from the wall; mm."""
 
     left: float

@@ -31,17 +31,18 @@ from collections.abc import Iterable, Iterator, Sequence
 from math import ceil, erf, hypot, sqrt
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.frontgaps import LEAST_DRAWER, UNDER_COUNTER, least_at_free_edge
 from jigs.box.parts import Front
 from jigs.gaps.beside import EDGES, Meeting
 from jigs.gaps.wood import BOARD_MOVES, moves_as
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, FaceEdge
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Least:
+class Least(Struct, frozen=True, kw_only=True):
     """The least gap that is needed, mm: None where only the leaflet knows it. `open`: it rests on
     a hinge's least reveal that nobody has looked up."""
 
@@ -104,8 +105,7 @@ CauseName = Literal[
 Verdict = Literal["holds", "marginal", "rubs", "unknown"]
 
 
-@dataclass(frozen=True, slots=True)
-class Cause:
+class Cause(Struct, frozen=True):
     """What moves one gap; mm."""
 
     name: CauseName
@@ -117,8 +117,7 @@ class Cause:
     """By how much it may widen or narrow it besides, for the source's full deviation."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Left:
+class Left(Struct, frozen=True, kw_only=True):
     """What a gap comes to; mm."""
 
     middle: float
@@ -154,8 +153,7 @@ def verdict_of(left: Left, least: float | None) -> Verdict:
 CureKind = Literal["sizes-after", "other-hand", "closer", "board", "wider", "plane"]
 
 
-@dataclass(frozen=True, slots=True)
-class Cure:
+class Cure(Struct, frozen=True):
     """What would make a gap hold, the cheapest that does: fronts sized after their finish, a door
     hinged at its other edge, fronts made to a closer tolerance, one-piece fronts of MDF, a wider
     gap; where its fronts are in hand, one planed."""
@@ -165,8 +163,7 @@ class Cure:
     """How much wider the gap is to be besides; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Budget:
+class Budget(Struct, frozen=True, kw_only=True):
     """A gap with all that bears on it."""
 
     gap: Meeting

@@ -10,9 +10,10 @@ is planed, so those gaps do not count here.
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.gaps.beside import NextTo
 from jigs.gaps.budget import Budget
-from jigs.ground.values import dataclass
 
 TRIALS = 100_000
 SEED = 14
@@ -28,8 +29,7 @@ SHARES: dict[NextTo, float] = {
 """How much a gap shrinks with the gap between two fronts: at one edge it is half of that."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chance:
+class Chance(Struct, frozen=True, kw_only=True):
     """The chance that all gaps stay open, from 0 to 1."""
 
     planned: float

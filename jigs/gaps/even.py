@@ -20,10 +20,11 @@ is two spares of `settle`.
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from msgspec import Struct
+
 from jigs.gaps.budget import Budget
 from jigs.gaps.reckoning import adjusts
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
 
 STEP = 1e-6
 """Lengths are counted in such steps; mm."""
@@ -40,8 +41,7 @@ Spare = tuple[str | None, str | None, float]
 mm."""
 
 
-@dataclass(slots=True)
-class _Arc:
+class _Arc(Struct):
     """`end` stands at least `least` further right than `start`; how much more flow it takes."""
 
     start: int
@@ -131,8 +131,7 @@ def _least_moves(held: Sequence[_Arc], count: int) -> list[int]:
     return _longest(both, count)[0]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Settled:
+class Settled(Struct, frozen=True, kw_only=True):
     """Fronts that are neighbours along a wall, one after the other: how far to the right each sits
     from its place, below 0 to the left; the smallest spare before and then; mm."""
 

@@ -9,6 +9,9 @@ from collections.abc import Iterator, Mapping, Sequence, Set
 from math import sqrt
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.columns import place_columns
 from jigs.box.frontgaps import held_from_edge
 from jigs.box.inhand import Measured, lean_of
@@ -28,7 +31,6 @@ from jigs.given.build import film_of
 from jigs.given.job import BoxSpec, Job
 from jigs.given.stated import Both, Taped
 from jigs.ground.geometry import Axis, FaceEdge
-from jigs.ground.values import dataclass, replace
 
 ADJUSTS = 2.0
 """How far the side screws of its hinges move a door either way; mm (from memory)."""
@@ -39,8 +41,7 @@ SHIFTS = 0.5
 LeftOut = Literal["film", "air", "species", "plywood"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GapBudgets:
+class GapBudgets(Struct, frozen=True, kw_only=True):
     """All gaps of a job, and what of it was left out of the sums because nobody says it."""
 
     budgets: tuple[Budget, ...]
@@ -84,8 +85,7 @@ def choose_gaps(found: GapBudgets, names: Set[str] | None) -> GapBudgets:
     return replace(found, budgets=tuple(b for b in found.budgets if is_chosen(b.gap)))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reckoner:
+class Reckoner(Struct, frozen=True, kw_only=True):
     """What of a job decides how its gaps come out."""
 
     job: Job

@@ -11,6 +11,8 @@ and up are above 0, a lean to the right too; mm.
 from collections.abc import Iterator, Mapping, Sequence, Set
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.parts import Front, Layout
 from jigs.gaps.beside import Meeting
 from jigs.gaps.budget import Budget
@@ -19,7 +21,6 @@ from jigs.gaps.reckoning import ADJUSTS, SHIFTS, GapBudgets
 from jigs.given.measured import MeasuredGap, MeasuredGaps
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK, Axis, FaceEdge
-from jigs.ground.values import dataclass
 from jigs.room.elevation import see_walls
 
 SEEN = 0.5
@@ -34,8 +35,7 @@ Why = Literal["place", "size", "square", "fixed"]
 front that has no screws."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pose:
+class Pose(Struct, frozen=True):
     """How a front moves: its middle to the right and up, mm; and how far it leans to the right, mm
     on a mm of height."""
 
@@ -44,8 +44,7 @@ class Pose:
     lean: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HungFront:
+class HungFront(Struct, frozen=True, kw_only=True):
     """A front as it hangs: its middle on the wall, the height of each of its hinges from there,
     from the top, or of its upper and lower edge, and how far its hinge edge is to the right; mm."""
 
@@ -69,8 +68,7 @@ class HungFront:
         return self.reach / max(*map(abs, self.points), across)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Turn:
+class Turn(Struct, frozen=True, kw_only=True):
     """One screw, or those that are turned alike."""
 
     front: Front
@@ -89,8 +87,7 @@ class Turn:
         return self.move if self.front.hinged == "right" else -self.move
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GapAsHung:
+class GapAsHung(Struct, frozen=True, kw_only=True):
     """A gap as it was measured and as it comes out: at top and bottom, or left and right; mm."""
 
     budget: Budget
@@ -111,8 +108,7 @@ class GapAsHung:
         return least is not None and min(self.then) < least - SLACK
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Beyond:
+class Beyond(Struct, frozen=True, kw_only=True):
     """A gap that no screw brings to its plan, why, and the fronts that are at their end."""
 
     taped: GapAsHung
@@ -120,8 +116,7 @@ class Beyond:
     fronts: tuple[Front, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Adjustment:
+class Adjustment(Struct, frozen=True, kw_only=True):
     """All that the measured gaps of a job ask for."""
 
     gaps: tuple[GapAsHung, ...]

@@ -16,10 +16,11 @@ from functools import cache
 from pathlib import Path
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.given.build import Sawn, Species
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
 
 VALID = (6.0, 14.0)
 """The moisture between which the coefficients hold; % (Wood Handbook, Table 13-5)."""
@@ -33,8 +34,7 @@ source)."""
 MovesAs = Literal["mdf", "plywood", "wood"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Moves:
+class Moves(Struct, frozen=True, kw_only=True):
     """How much a wood moves, a part of its width for each % of moisture."""
 
     radial: float

@@ -18,12 +18,12 @@ out of the sum, and named.
 (0.0, 0.0)
 """
 
-from dataclasses import field
 from typing import Annotated, Literal
+
+from msgspec import Struct, field
 
 from jigs.ground.believable import BOARD, RAIL, SPARE, THIN_BOARD, Range
 from jigs.ground.keys import Key
-from jigs.ground.values import dataclass
 
 Making = Literal["made", "ordered"]
 Method = Literal["sprayed", "brushed"]
@@ -34,8 +34,7 @@ BACK_SET_IN = 19.0
 """The back stands this far in from the box's rear edge; mm. Common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Build:
+class Build(Struct, frozen=True, kw_only=True):
     """The build of all boxes of a job; mm."""
 
     sold_as: Annotated[float | None, Key(BOARD)] = None
@@ -75,8 +74,7 @@ class Build:
     fronts here, and none set out on the back of a front, which is marked through them."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paint:
+class Paint(Struct, frozen=True, kw_only=True):
     """How the fronts are painted."""
 
     coats: Annotated[int, Key(Range(1, 8, unit=""), most=20)] = 2
@@ -97,8 +95,7 @@ class Paint:
         return self.fronts_come != "painted"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PaintNeed:
+class PaintNeed(Struct, frozen=True, kw_only=True):
     """Paint of one finish ("" where none is stated): its fronts, their area in m2, the litres."""
 
     finish: str
@@ -126,8 +123,7 @@ Grain = Literal["vertical", "horizontal"]
 Construction = Literal["slab", "five-piece", "mdf"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Exactness:
+class Exactness(Struct, frozen=True, kw_only=True):
     """How true boxes and joints come out; mm, all common practice without a source."""
 
     box: Annotated[float, Key(Range(0.1, 3, zero=True), called="how true boxes are built, +-")] = (
@@ -142,8 +138,7 @@ class Exactness:
     """A gap may be wider or narrower by this at one end."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wood:
+class Wood(Struct, frozen=True, kw_only=True):
     """The wood of solid fronts, or of the frames of five-piece fronts."""
 
     species: Annotated[Species | None, Key()] = None
@@ -157,8 +152,7 @@ class Wood:
     """How the grain of slabs runs; else along the longer side of each."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RoomAir:
+class RoomAir(Struct, frozen=True, kw_only=True):
     """How damp the air of the room becomes, and the wood that fronts are made of."""
 
     driest: Annotated[float | None, Key(Range(10, 60, unit="%"), most=100.0)] = None
@@ -171,8 +165,7 @@ class RoomAir:
     """Moisture of the wood when the fronts are made, %; 8 is common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GapSpec:
+class GapSpec(Struct, frozen=True, kw_only=True):
     """All that a job says of what its gaps hang on."""
 
     exact: Exactness = field(default_factory=Exactness)

@@ -16,6 +16,8 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.given.hardware import (
     HINGE_RESTS,
     PULL_RESTS,
@@ -28,7 +30,6 @@ from jigs.given.hardware import (
     SlideRecord,
 )
 from jigs.ground.keys import Rests
-from jigs.ground.values import dataclass
 
 Record = HingeRecord | SlideRecord | PullRecord
 """Any piece of hardware."""
@@ -49,8 +50,7 @@ def heading_of(kind: RecordKind, name: str) -> str:
     return f"[{kind}.{name}]" if _BARE.fullmatch(name) else f'[{kind}."{name}"]'
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OpenNumber:
+class OpenNumber(Struct, frozen=True, kw_only=True):
     """One open number of a record: its key there, and the value that is drawn with; mm."""
 
     kind: RecordKind

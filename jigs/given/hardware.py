@@ -8,12 +8,12 @@ rests on it says so.
 """
 
 from collections.abc import Mapping
-from dataclasses import field
-from typing import Annotated, Literal
+from typing import Annotated, Literal, final
+
+from msgspec import Struct, field
 
 from jigs.ground.believable import ALONG_BOARD, PLATE, SCREW_DEPTH, SCREW_HOLE, TAB, Range
 from jigs.ground.keys import Key, Rests, keys_of
-from jigs.ground.values import dataclass
 
 Confirmed = Literal["leaflet", "measured", "confirmed"]
 """How a number was found; `confirmed` where the person did not say how."""
@@ -30,8 +30,7 @@ NO_PULL = "none"
 """What a job says in a pull's place where there is none."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HingeRecord:
+class HingeRecord(Struct, frozen=True, kw_only=True):
     """A concealed cup hinge with its plates; mm."""
 
     name: str
@@ -84,8 +83,8 @@ class HingeRecord:
     standing: Mapping[str, NumberStanding] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SlideRecord:
+@final
+class SlideRecord(Struct, frozen=True, kw_only=True):
     """A pair of drawer slides; mm.
 
     The four numbers of the rear hooks are no value of their own, though they come all or none:
@@ -159,8 +158,7 @@ mount's: how far a side mount's drawer stands above the bottom panel is a cleara
 """
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PullRecord:
+class PullRecord(Struct, frozen=True, kw_only=True):
     """A pull (two holes, `centers` apart) or a knob (`centers` None); mm."""
 
     name: str

@@ -6,9 +6,11 @@ can be stamped ASSUMED. A size that is None is computed from box and reveals.
 """
 
 from collections.abc import Mapping
-from dataclasses import field
 from pathlib import Path
 from typing import Annotated, Literal
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.given.build import Build, Exactness, GapSpec, Paint
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
@@ -49,7 +51,6 @@ from jigs.ground.believable import (
 from jigs.ground.geometry import Hand
 from jigs.ground.keys import Key, called
 from jigs.ground.lengths import LONGEST, Unit
-from jigs.ground.values import dataclass, replace
 
 FrontKind = Literal["door", "pair", "drawer", "pullout", "false-front", "panel", "lift", "opening"]
 BoxKind = Literal["base", "drawer", "sink", "wall", "tall", "open"]
@@ -74,8 +75,7 @@ ACCEPTED = 1.6
 """A delivered size may differ from the order by this much; mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Material:
+class Material(Struct, frozen=True, kw_only=True):
     """True thicknesses, measured with a caliper; mm."""
 
     side: Annotated[float, Key(BOARD, called="side thickness")] = 18.0
@@ -103,8 +103,7 @@ class Material:
         return self.side if self.partition is None else self.partition
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reveal:
+class Reveal(Struct, frozen=True, kw_only=True):
     """Reveals: gaps beside a front, from its edge; mm."""
 
     side: Annotated[float, Key(REVEAL, called="side reveal")] = 1.6
@@ -126,8 +125,7 @@ class Reveal:
         return self.top if own is None else own
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Grid:
+class Grid(Struct, frozen=True, kw_only=True):
     """The 32 mm grid of the box sides: who keeps to it, and where it starts (None: balanced)."""
 
     hinges: bool = True
@@ -135,8 +133,7 @@ class Grid:
     start: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Use:
+class Use(Struct, frozen=True, kw_only=True):
     """Names of the hardware records used where a front does not say otherwise. `other_hinges`: of
     other kinds than `hinge`, for the doors that hang so."""
 
@@ -156,8 +153,7 @@ class Use:
         return () if self.hinge is None else (self.hinge, *self.other_hinges)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontSpec:
+class FrontSpec(Struct, frozen=True, kw_only=True):
     """One front as given: None where it is to be computed or taken from the job."""
 
     id: str
@@ -213,8 +209,7 @@ class FrontSpec:
     """What came of reading it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measures:
+class Measures(Struct, frozen=True, kw_only=True):
     """What the delivered list says of a front in hand."""
 
     measured: Taped = field(default_factory=Taped)
@@ -234,16 +229,14 @@ class Measures:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class ColumnSpec:
+class ColumnSpec(Struct, frozen=True):
     """One column of a box: its clear width between the boards in mm, or its share of the rest."""
 
     width: float | None = None
     share: float = 1.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ShelfSpec:
+class ShelfSpec(Struct, frozen=True, kw_only=True):
     """A shelf: fixed with its upper face `at` this height, or adjustable (`at` None) between
     `low` and `high`; all from the side's bottom end, mm. `column` None: in every column.
     `count`: how many adjustable shelves."""
@@ -255,8 +248,7 @@ class ShelfSpec:
     count: int = 1
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxSpec:
+class BoxSpec(Struct, frozen=True, kw_only=True):
     """One box as given; mm.
 
     Its fields are the keys of a `[[box]]` table; those that belong together are one value (its end
@@ -317,8 +309,7 @@ class BoxSpec:
     """Its numbers that are not usual, without those of its fronts."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Job:
+class Job(Struct, frozen=True, kw_only=True):
     """A whole job as read. `assumed` holds the keys of the defaults that stand in for numbers
     the person did not give.
 

@@ -14,12 +14,13 @@ import math
 from collections.abc import Iterator
 from typing import Annotated
 
+from msgspec import Struct
+
 from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import Key
 from jigs.ground.lengths import format_mm
 from jigs.ground.sheetsizes import SheetSize
-from jigs.ground.values import dataclass
 
 LEAST_LABEL = ((37.0, 27.0), (47.0, 17.0))
 """Within its margins a label must be as wide and high as one of these, mm: then it takes ID, code
@@ -41,8 +42,7 @@ MOST_PAGE = 1200.0
 """Longest side of a page of labels, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stock:
+class Stock(Struct, frozen=True, kw_only=True):
     """A label stock; mm."""
 
     name: str

@@ -3,15 +3,15 @@ and how its cells are meant. `[list]` in a job file, `--columns` for a list that
 """
 
 from collections.abc import Mapping
-from dataclasses import field
 from typing import Annotated, Literal
+
+from msgspec import Struct, field
 
 from jigs.given.hangsat import RowsFrom
 from jigs.given.job import FrontKind, FrontSpec
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.keys import Key
 from jigs.ground.lengths import BareUnit
-from jigs.ground.values import dataclass
 
 SizeOrder = Literal["width-first", "height-first"]
 EmptyBox = Literal["above", "own"]
@@ -27,8 +27,7 @@ Apart = Literal["one-box"]
 DoorsAlike = Literal["stack", "pair"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ListSpec:
+class ListSpec(Struct, frozen=True, kw_only=True):
     """How a front list is to be read, where it does not say so itself."""
 
     columns: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

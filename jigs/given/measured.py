@@ -11,16 +11,15 @@ measured in one place alone is taken to be the same in both.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field
 from pathlib import Path
+
+from msgspec import Struct, field
 
 from jigs.given.stated import Boring, Both
 from jigs.ground.errors import Fault
-from jigs.ground.values import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DeliveredPiece:
+class DeliveredPiece(Struct, frozen=True, kw_only=True):
     """One row of a delivered list; sizes in mm.
 
     `where` it stands, with its file for a fault, and its `row` alone. `id` is "" where the row
@@ -59,8 +58,7 @@ class DeliveredPiece:
         return bool(self.width or self.height or self.diagonals or self.thickness)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DeliveredList:
+class DeliveredList(Struct, frozen=True, kw_only=True):
     """The rows of a delivered list, the file they stand in, what is wrong with them, and in words
     what was left alone in it."""
 
@@ -70,8 +68,7 @@ class DeliveredList:
     told: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arrival:
+class Arrival(Struct, frozen=True, kw_only=True):
     """What arrived for one front: its row, the thickness that was ordered (mm), whether it was
     found by its size alone, and the other fronts that a piece of its size would fit."""
 
@@ -81,16 +78,14 @@ class Arrival:
     fits: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Surplus:
+class Surplus(Struct, frozen=True):
     """Pieces of one row that no front takes, and how many."""
 
     piece: DeliveredPiece
     count: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Delivery:
+class Delivery(Struct, frozen=True, kw_only=True):
     """A delivered list matched with the order: the arrivals by front, the fronts that are still
     missing, the pieces left over, and the fronts found by size that are alike."""
 
@@ -102,8 +97,7 @@ class Delivery:
     alike: tuple[tuple[str, ...], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MeasuredGap:
+class MeasuredGap(Struct, frozen=True, kw_only=True):
     """One row: what of it names the gap ("" where it says nothing), and its width at one end or at
     both; mm."""
 
@@ -127,8 +121,7 @@ class MeasuredGap:
         return " ".join(filter(None, said))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MeasuredGaps:
+class MeasuredGaps(Struct, frozen=True, kw_only=True):
     """A whole list, and what is wrong in it."""
 
     rows: tuple[MeasuredGap, ...] = ()

@@ -12,11 +12,12 @@ across the page that A4 and letter share, and unlike bars show when the two were
 
 from typing import Annotated
 
+from msgspec import Struct
+
 from jigs.ground.believable import Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import Key
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from jigs.ground.values import dataclass
 
 BARS: dict[Unit, tuple[float, float]] = {
     "mm": (180.0, 200.0), "in": (7 * MM_PER_INCH, 8 * MM_PER_INCH),
@@ -39,8 +40,7 @@ SKEW = 0.5
 """Diagonals of the test page's frame that differ by more than this show a skewed feed; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Printer:
+class Printer(Struct, frozen=True, kw_only=True):
     """A printer with its paper and tray; mm."""
 
     name: str

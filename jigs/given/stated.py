@@ -13,6 +13,9 @@ compared them: the leaflet always wins.
 
 from typing import Annotated, Literal, Self
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.hangsat import Place
 from jigs.ground.believable import (
     DRAWER_HEIGHT,
@@ -30,14 +33,12 @@ from jigs.ground.believable import (
 )
 from jigs.ground.geometry import End, Face, FittingKind, Hand
 from jigs.ground.keys import Key
-from jigs.ground.values import dataclass, replace
 
 Both = tuple[float, float]
 """A size as measured in two places; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Taped:
+class Taped(Struct, frozen=True, kw_only=True):
     """Sizes that are measured twice, mm; None where one was not."""
 
     width: Both | None = None
@@ -57,16 +58,14 @@ class Taped:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TapedBox(Taped):
+class TapedBox(Taped, frozen=True, kw_only=True):
     """The same of a box, mm; its diagonals are those of its front."""
 
     depth: float | None = None
     """From its back to the front edges of its sides."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HandHole:
+class HandHole(Struct, frozen=True, kw_only=True):
     """A hole given by hand, in the axes of its part (mm); `depth` None means through.
 
     `y` is as it was stated: up from the part's bottom end, or down from its top end where
@@ -91,8 +90,7 @@ class HandHole:
         return height - self.y if self.stated_from == "top" else self.y
 
 
-@dataclass(frozen=True, slots=True)
-class BoardHole:
+class BoardHole(Struct, frozen=True):
     """A hole given by hand in the board on one side of a front: x from the finished front edge,
     y from the box side's bottom or top end. `front`: the ID of the front that it serves."""
 
@@ -101,8 +99,7 @@ class BoardHole:
     hole: HandHole
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OwnReveals:
+class OwnReveals(Struct, frozen=True, kw_only=True):
     """A front's own gap on each side, mm; None where it is the job's."""
 
     left: float | None = None
@@ -115,8 +112,7 @@ class OwnReveals:
     """From its bottom edge; below 0 where the front hangs below its box."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FivePieceSpec:
+class FivePieceSpec(Struct, frozen=True, kw_only=True):
     """The frame of a five-piece front as far as it is known; a slab states no stile."""
 
     stile: Annotated[float | None, Key(STILE)] = None
@@ -131,8 +127,7 @@ class FivePieceSpec:
     """Whether the panel is a pane of glass."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Boring:
+class Boring(Struct, frozen=True, kw_only=True):
     """Where a front's cups are bored, as far as that is stated."""
 
     bored: Annotated[bool, Key()] = False
@@ -143,8 +138,7 @@ class Boring:
     """From the hinge edge to the rim of a cup."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hung:
+class Hung(Struct, frozen=True, kw_only=True):
     """How a front hangs: on which hinges, at which heights, how far it opens."""
 
     hinge: str | None = None
@@ -162,8 +156,7 @@ class Hung:
         return () if self.hinge is None else (self.hinge, *self.other_hinges)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OpenedBy:
+class OpenedBy(Struct, frozen=True, kw_only=True):
     """What a front is opened by, and which front's pull its own is in line with."""
 
     pull: str | None = None
@@ -179,8 +172,7 @@ class OpenedBy:
 PanelPull = Literal["allowed", "none"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leaflet:
+class Leaflet(Struct, frozen=True, kw_only=True):
     """What an appliance's leaflet allows its panel: None where it was not stated; mm."""
 
     width_min: Annotated[float | None, Key(PANEL_WIDTH)] = None
@@ -227,8 +219,7 @@ NOTED = Leaflet()
 """A leaflet of which nothing is stated: somebody has compared the panel with it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EndPanels:
+class EndPanels(Struct, frozen=True, kw_only=True):
     """The panels beside and behind a box: flush with the faces of the fronts, or covered by them;
     None without."""
 
@@ -244,8 +235,7 @@ class EndPanels:
         return self.left if hand == "left" else self.right
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BlindEnd:
+class BlindEnd(Struct, frozen=True, kw_only=True):
     """The end of a corner box whose front is closed by a fixed panel."""
 
     hand: Hand
@@ -254,8 +244,7 @@ class BlindEnd:
     """How far along its box the panel reaches from that end, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RolloutSpec:
+class RolloutSpec(Struct, frozen=True, kw_only=True):
     """A rollout as asked for; mm."""
 
     at: Annotated[float, Key(IN_BOX)]
@@ -276,8 +265,7 @@ Profile = Literal["finger-bevel"]
 PROFILES: tuple[Profile, ...] = ("finger-bevel",)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontEdges:
+class FrontEdges(Struct, frozen=True, kw_only=True):
     """How the edges of a front are worked."""
 
     edge_radius: Annotated[float | None, Key(EDGE_RADIUS)] = None
@@ -286,8 +274,7 @@ class FrontEdges:
     """How the edge that is pulled is worked: bevelled for the fingers."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerSize:
+class DrawerSize(Struct, frozen=True, kw_only=True):
     """The drawer box behind a front, as far as it is stated; mm."""
 
     drawer_width: Annotated[float | None, Key(Range(50, 1600))] = None
@@ -296,8 +283,7 @@ class DrawerSize:
     """The height of a drawer box's sides."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Portion:
+class Portion(Struct, frozen=True, kw_only=True):
     """The height of a front that has none of its own."""
 
     modules: int | None = None
@@ -306,8 +292,7 @@ class Portion:
     """Its weight in the height that is left."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontWords:
+class FrontWords(Struct, frozen=True, kw_only=True):
     """What is said of a front in words."""
 
     finish: Annotated[str, Key()] = ""
@@ -318,8 +303,7 @@ class FrontWords:
     """Where in its box that says it hangs."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RowRead:
+class RowRead(Struct, frozen=True, kw_only=True):
     """What came of reading the table, or the row of a list, that a front was read from."""
 
     alike: int = 1

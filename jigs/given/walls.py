@@ -28,11 +28,12 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
+from msgspec import Struct
+
 from jigs.given.job import BoxSpec, Job
 from jigs.given.wallspec import Appliance, WallSpec
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 
 TOUCHING = 1.0
 """Boxes this near to each other along a wall stand side by side; mm."""
@@ -249,8 +250,7 @@ def end_boxes(
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Taken:
+class Taken(Struct, frozen=True, kw_only=True):
     """The room that a box with its panels, or an appliance, takes on a wall; mm.
 
     `line_left`, `line_right`: how far beyond the wall's ends the line is from which it counts: of

@@ -6,20 +6,19 @@ the left end of the next wall. What stands at an end decides what opens beside i
 a wall with its pull, a drawer the pulls round a corner.
 """
 
-from dataclasses import field
 from typing import Annotated, Literal
+
+from msgspec import Struct, field
 
 from jigs.ground.believable import Range
 from jigs.ground.keys import Key
 from jigs.ground.lengths import LONGEST
-from jigs.ground.values import dataclass
 
 EndKind = Literal["wall", "corner", "casing", "panel", "open"]
 END_KINDS: tuple[EndKind, ...] = ("wall", "corner", "casing", "panel", "open")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WallEnd:
+class WallEnd(Struct, frozen=True, kw_only=True):
     """One end of a run; mm.
 
     `stands` there: a `wall`, a `casing` on it, an inside `corner`, an end `panel`, or nothing
@@ -35,8 +34,7 @@ class WallEnd:
     meets: str | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Appliance:
+class Appliance(Struct, frozen=True, kw_only=True):
     """What stands or hangs between the boxes of a wall and is none of them: a range, a fridge; mm.
 
     Its left end is at `x` along the wall, or else where what it stands `after` ends.
@@ -61,8 +59,7 @@ class Appliance:
     """The box, or an appliance above it in the file, that it follows."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WallSpec:
+class WallSpec(Struct, frozen=True, kw_only=True):
     """A wall as given; mm, None where not said."""
 
     name: str

@@ -13,11 +13,11 @@ several keys share stand at the end; all are common practice without a source, a
 """
 
 from collections.abc import Iterator
-from dataclasses import KW_ONLY
+
+from msgspec import Struct
 
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_bare, parse_value
-from jigs.ground.values import dataclass
 
 MM_PER: dict[BareUnit, float] = {"mm": 1.0, "cm": 10.0, "in": MM_PER_INCH}
 
@@ -26,15 +26,13 @@ KeyPath = tuple[str | int, ...]
 """Keys and places in lists (counted from 1) from the document down."""
 
 
-@dataclass(frozen=True, slots=True)
-class Range:
+class Range(Struct, frozen=True):
     """From `low` to `high` (common practice, no source, and generous)."""
 
     low: float
     """The least that is usual, in `unit`; below 0 where the sign says which way."""
     high: float
     """The most that is usual, in `unit`."""
-    _: KW_ONLY
     zero: bool = False
     """Whether 0 may stand there, for none."""
     least: float = 0.0
@@ -68,8 +66,7 @@ class Range:
         return f"{self.low:g} to {middle}{self.high:g} {self.unit}".rstrip()
 
 
-@dataclass(frozen=True, slots=True)
-class ReadLength:
+class ReadLength(Struct, frozen=True):
     """A length as it was read: `mm`; whether that is `usual`; else the units in which the bare
     number would be, none where it has a unit or lies in the range of no other."""
 
@@ -78,8 +75,7 @@ class ReadLength:
     meant: tuple[BareUnit, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Doubt:
+class Doubt(Struct, frozen=True, kw_only=True):
     """A number that was read and is not usual."""
 
     path: KeyPath

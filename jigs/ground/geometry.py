@@ -19,7 +19,8 @@ import math
 from collections.abc import Iterable
 from typing import Literal
 
-from jigs.ground.values import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 Hand = Literal["left", "right"]
 """A side as seen from the room."""
@@ -74,8 +75,7 @@ def mirror_x(x: float, width: float) -> float:
     return width - x
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hole:
+class Hole(Struct, frozen=True, kw_only=True):
     """One hole, in the axes of its part; mm. `depth` None means right through."""
 
     purpose: Purpose
@@ -86,8 +86,7 @@ class Hole:
     depth: float | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fitting:
+class Fitting(Struct, frozen=True, kw_only=True):
     """The holes that belong to one piece of hardware and are never drilled apart.
 
     `kind` says which: `hinge` (a cup with its fixings), `plate`, `pull`, `slide`, `shelf` (pins

@@ -12,15 +12,16 @@ JOBFILE.md (`tests.jobfilepage`) all come from there.
 """
 
 from collections.abc import Mapping
-from dataclasses import KW_ONLY, fields
 from functools import cache
 from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
+from msgspec import Struct
+from msgspec.structs import fields
+
 from jigs.ground.believable import Range
 from jigs.ground.geometry import Face
 from jigs.ground.lengths import LONGEST
-from jigs.ground.values import dataclass
 
 Rests = Face | Literal["cut", "order"]
 """What rests on a number: the holes of a face or what is mounted there, a cut, what is bought."""
@@ -29,13 +30,11 @@ Holds = Literal["length", "lengths", "number", "whole", "flag", "text", "choice"
 ANY_LENGTH = Range(0.0, LONGEST)
 
 
-@dataclass(frozen=True, slots=True)
-class Key:
+class Key(Struct, frozen=True):
     """What stands beside a field."""
 
     within: Range = ANY_LENGTH
     """Where its number is believed, or each of its numbers."""
-    _: KW_ONLY
     most: float = 0.0
     """The most that is read, of a number that is no length; in the unit of `within`."""
     stated: bool = True
@@ -46,8 +45,7 @@ class Key:
     """What rests on a number that differs from make to make."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FieldKey:
+class FieldKey(Struct, frozen=True, kw_only=True):
     """A key with what its field says of it."""
 
     key: Key
@@ -55,7 +53,7 @@ class FieldKey:
     allowed: tuple[str, ...]
     """The words that may stand there."""
     default: object
-    """What is taken where nothing is said; MISSING where it must be given."""
+    """What is taken where nothing is said; NODEFAULT where it must be given."""
 
     @property
     def within(self) -> Range:
@@ -70,7 +68,7 @@ class FieldKey:
 
 @cache
 def keys_of(values: type) -> Mapping[str, FieldKey]:
-    """Give the keys of a dataclass by their names, in the order of its fields."""
+    """Give the keys of a value's class by their names, in the order of its fields."""
     return {
         field.name: _field_key(field.type, field.default)
         for field in fields(values)

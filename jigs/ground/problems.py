@@ -8,7 +8,7 @@ never a warning. One of rank 2 or 3 that is stated as an error has rank 1 there.
 
 from typing import Literal
 
-from jigs.ground.values import dataclass
+from msgspec import Struct
 
 Rank = Literal[1, 2, 3]
 
@@ -185,8 +185,7 @@ elevations and in the cut list too."""
 Level = Literal["error", "warning"]
 
 
-@dataclass(frozen=True, slots=True)
-class Open:
+class Open(Struct, frozen=True):
     """A length that decides a finding, and that nobody has looked up or measured; mm."""
 
     mm: float
@@ -197,8 +196,7 @@ Told = float | str | Open | None | tuple["Told", ...]
 flag, or several of them; None where there is none."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Problem:
+class Problem(Struct, frozen=True, kw_only=True):
     """One finding of the check: what was found, without a word; `templates/words` says it.
 
     `code` is short, stable and of our own (`hinge-off-grid`), `case` tells apart what is worded

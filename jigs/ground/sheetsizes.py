@@ -4,12 +4,12 @@
 (210.0, 297.0)
 """
 
+from msgspec import Struct
+
 from jigs.ground.lengths import MM_PER_INCH
-from jigs.ground.values import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetSize:
+class SheetSize(Struct, frozen=True, kw_only=True):
     """A sheet as it is bought, upright; mm."""
 
     name: str

@@ -1,7 +1,9 @@
 """A box plan judged: what each check finds, in the order in which it is told."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import field
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.box.facework import door_mass
 from jigs.box.inhand import has_size
@@ -26,11 +28,9 @@ from jigs.checks.stated import (
 from jigs.given.job import Job
 from jigs.ground.geometry import collect_holes
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass, replace
 
 
-@dataclass(slots=True, kw_only=True)
-class Findings:
+class Findings(Struct, kw_only=True):
     """The findings of a box as they come up, and the fronts that they withhold."""
 
     fronts: frozenset[str]

@@ -8,6 +8,9 @@ right side never share one.
 
 from collections.abc import Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.assumed import assumed_in_drawer, assumed_in_front, assumed_in_side
 from jigs.box.boards import BoardFace, FaceKey, bore_through
 from jigs.box.carcass import Carcass
@@ -22,12 +25,10 @@ from jigs.given.job import BoxSpec, Job
 from jigs.ground.codes import BoardPlace, board_code, part_code
 from jigs.ground.geometry import Fitting, collect_holes
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass, replace
 from jigs.layout.checking import Findings
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Held:
+class Held(Struct, frozen=True, kw_only=True):
     """What is held back of a box, and what is left."""
 
     errors: Mapping[str, tuple[Problem, ...]]

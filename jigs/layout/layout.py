@@ -4,6 +4,9 @@ finished; and what was understood of it in one line, so that a misread list is s
 
 from collections import Counter
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.bypart import with_open
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
@@ -17,7 +20,6 @@ from jigs.checks.stated import check_asked
 from jigs.checks.unlikely import check_crosswise, check_unlikely
 from jigs.given.job import BoxSpec, FrontKind, Job
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass, replace
 from jigs.layout.checking import check_box
 from jigs.layout.finished import Held, finish_front, finish_sides, hold
 from jigs.layout.pullaims import Aims, aim_pulls
@@ -55,8 +57,7 @@ def _count(number: int, one: str, many: str) -> str:
     return f"{number} {one if number == 1 else many}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxLayout:
+class BoxLayout(Struct, frozen=True, kw_only=True):
     """A box laid out: its fronts column by column from the top, left before right; its sides and
     partitions; its findings."""
 

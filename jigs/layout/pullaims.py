@@ -9,7 +9,8 @@ Pulls follow from the sizes of fronts alone, so that they are known before any b
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.box.columns import place_columns
 from jigs.box.frontpulls import PullAim, middle_of, set_pulls
@@ -18,7 +19,6 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import place_job
 from jigs.ground.nearest import suggest_id
 from jigs.ground.problems import Problem, error
-from jigs.ground.values import dataclass
 
 AIM = "pull-aim"
 """The finding on pulls that cannot line up."""
@@ -26,8 +26,7 @@ LONGEST = 50
 """Fronts that may line up each with the next (our own choice: no kitchen has such a chain)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Aims:
+class Aims(Struct, frozen=True, kw_only=True):
     """By front ID: where its pulls are wanted, and what forbids it."""
 
     places: Mapping[str, PullAim] = field(default_factory=dict)

@@ -14,6 +14,9 @@ rows name no box, so that each front is read back as one by itself.
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.box.frontgaps import GapsMade, measure_gaps
 from jigs.box.parts import Front, Layout
@@ -31,7 +34,6 @@ from jigs.given.listspec import shares_width
 from jigs.ground.geometry import Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass, replace
 from jigs.order.needed import Item, count_items
 
 SAME = 0.01
@@ -42,8 +44,7 @@ BoxState = Literal["measured", "differs", "built", "planned", "place"]
 otherwise than the job says; built; neither; or no box at all but an appliance's place."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontOrder:
+class FrontOrder(Struct, frozen=True, kw_only=True):
     """One front as it is ordered: finished width (along the floor) and height, thickness, mm.
 
     `bored`: the supplier bores its cups, `cups_at` above its bottom edge, their rims `tab` from
@@ -67,8 +68,7 @@ class FrontOrder:
     grained: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawerBoxOrder:
+class DrawerBoxOrder(Struct, frozen=True, kw_only=True):
     """Drawer boxes of one size: outside width, height, length, side thickness, the recess under
     the bottom, the notch at the back (width, height), the slide that they run on and its nominal
     length; mm; the left `hook`'s hole in the back, None where there is none; and whose they are."""
@@ -85,8 +85,7 @@ class DrawerBoxOrder:
     hook: Hole | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HeldBack:
+class HeldBack(Struct, frozen=True, kw_only=True):
     """A front or rollout that is not ordered yet, its box, and why."""
 
     id: str
@@ -96,8 +95,7 @@ class HeldBack:
     """Whether it is a front, and not a rollout."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Order:
+class Order(Struct, frozen=True, kw_only=True):
     """All that is to be bought. `unbuilt`: boxes with fronts that are not marked as built and
     measured, `unmeasured`: those built of which no width or height is stated, `differing`: those
     built to other sizes than the job's, from which their fronts are computed; `built`: boxes
@@ -281,8 +279,7 @@ def _paint(layout: Layout, ready: Iterable[Front]) -> tuple[PaintNeed, ...]:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SupplierRow:
+class SupplierRow(Struct, frozen=True, kw_only=True):
     """One row: its ID and kind, how many leaves of this size it brings, the order of one of them,
     and the box that a list read back may build from it, "" where none."""
 

@@ -12,8 +12,10 @@ and gaps follow it. The leaves of a pair are measured apart.
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import field
 from itertools import groupby
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.box.columns import place_columns
 from jigs.given.ids import name_leaves
@@ -23,13 +25,11 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import TENTH, is_beyond
 from jigs.ground.nearest import suggest_id
-from jigs.ground.values import dataclass, replace
 from jigs.order.assign import assign
 from jigs.order.taking import find_other_bores, take_in_hand
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ordered:
+class Ordered(Struct, frozen=True, kw_only=True):
     """A front as ordered; sizes in mm. `row` is the ID of the job's row it comes from: a pair's
     own for both its leaves."""
 
@@ -82,8 +82,7 @@ MOST_GUESSES = 50
 """Unknown IDs for which the nearest is looked for; each costs a walk through the job."""
 
 
-@dataclass(slots=True)
-class Matching:
+class Matching(Struct):
     """The arrivals by front, as they are found, and what is left over."""
 
     ordered: Sequence[Ordered]

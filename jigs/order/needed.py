@@ -14,13 +14,14 @@ from collections import Counter
 from collections.abc import Container, Iterable
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import count_pockets
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 
 Group = Literal[
     "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "fitting", "screw", "pin"
@@ -37,8 +38,7 @@ PINS = 4
 """Pins of an adjustable shelf."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Item:
+class Item(Struct, frozen=True, kw_only=True):
     """Hardware of one kind: its record's name, a `fitting`'s kind, or a screw's use (`cup`,
     `plate`, `slide`, `pull`, `front-fixing`, `false-front`, `pocket`); a size in mm where it is
     bought by one (a plate's height, a slide's or a screw's length, a spacer's thickness); the
@@ -56,8 +56,7 @@ class Item:
     doors: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class _Key:
+class _Key(Struct, frozen=True, order=True):
     place: int
     name: str
     size: float

@@ -6,12 +6,13 @@ the ordered size.
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from msgspec.structs import replace
+
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Measures
 from jigs.given.measured import Arrival, DeliveredPiece
 from jigs.given.stated import Both, Taped
 from jigs.ground.errors import Fault
-from jigs.ground.values import replace
 
 Sizes = tuple[float, float, float]
 """Width, height and thickness as ordered, mm."""

@@ -5,13 +5,13 @@ Whatever is bored is one list: who stands at the drill goes from station to stat
 
 from collections.abc import Iterable
 
+from msgspec import Struct
+
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 from jigs.progress.standing import Standing, Step
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Due:
+class Due(Struct, frozen=True, kw_only=True):
     """The parts whose next step is the same."""
 
     step: Step

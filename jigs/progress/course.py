@@ -14,7 +14,8 @@ nothing asks for is no step: a side without holes is not bored, nor is a door th
 """
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.bench.station import Station, Work
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
@@ -22,7 +23,6 @@ from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import DRAWER_KINDS, Piece, PieceKind
 from jigs.given.job import FrontKind
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 from jigs.progress.standing import Step, StepKind, Wait
 from jigs.progress.tracked import Tracked
 
@@ -41,8 +41,7 @@ SEEN: frozenset[PieceKind] = frozenset({"filler", "end-panel", "island-back"})
 """Pieces that are painted and fitted as the fronts are."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Course:
+class Course(Struct, frozen=True, kw_only=True):
     """The steps of one part."""
 
     steps: tuple[Step, ...]

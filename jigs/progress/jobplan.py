@@ -2,7 +2,8 @@
 open or held back and what that stops."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.bench.firstarticle import FirstArticle, first_articles
 from jigs.bench.station import Station
@@ -10,7 +11,6 @@ from jigs.box.bypart import OpenCuts
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.given.confirming import OpenNumber
-from jigs.ground.values import dataclass
 from jigs.progress.course import Course, plan_courses
 from jigs.progress.kept import Kept
 from jigs.progress.tracked import Tracked, track
@@ -18,8 +18,7 @@ from jigs.progress.workdays import MOST, Day, Done, divide, find_done, find_toda
 from jigs.progress.workplan import Stage, plan_work
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JobPlan:
+class JobPlan(Struct, frozen=True, kw_only=True):
     """The work of a job."""
 
     layout: Layout

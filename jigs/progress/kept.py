@@ -5,16 +5,15 @@ is gone stays with all that was said of it.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field
 
-from jigs.ground.values import dataclass
+from msgspec import Struct, field
+
 from jigs.progress.course import FITTED, SCRIBED, Course
 from jigs.progress.standing import WORKED, Standing, Wait
 from jigs.progress.tracked import Tracked
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Kept:
+class Kept(Struct, frozen=True, kw_only=True):
     """What is kept of a part."""
 
     marks: Mapping[str, str] = field(default_factory=dict)

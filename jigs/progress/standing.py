@@ -9,8 +9,9 @@ A step is marked by its key, which says the same from one edit of the job to the
 
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.bench.station import Work
-from jigs.ground.values import dataclass
 
 StepKind = Literal[
     "cut", "banded", "arrived", "bored", "mounted", "assembled", "scribed", "back", "front", "hung",
@@ -22,8 +23,7 @@ on that face; `hung`: a front at its place, on hinges or on its drawer box; `fit
 slides or pins, or screwed on."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Struct, frozen=True, kw_only=True):
     """One thing that is done with a part."""
 
     kind: StepKind
@@ -38,8 +38,7 @@ class Step:
         return f"{self.kind}-{self.work or self.coat}" if self.work or self.coat else self.kind
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wait:
+class Wait(Struct, frozen=True, kw_only=True):
     """What has to be done before a step: a step of another part; without one, that part has to be
     released, as long as it is held back."""
 
@@ -47,8 +46,7 @@ class Wait:
     step: Step | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Event:
+class Event(Struct, frozen=True, kw_only=True):
     """What was once done or noted of a part."""
 
     when: str
@@ -62,8 +60,7 @@ WORKED: frozenset[StepKind] = frozenset({"cut", "banded", "bored"})
 """What is done to a part by its figures: the rest stays done whatever its code becomes."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Standing:
+class Standing(Struct, frozen=True, kw_only=True):
     """How far a part is. A book knows nothing done: `steps` alone, and `done` empty."""
 
     part: str

@@ -6,19 +6,19 @@ what is still to be drilled is a part.
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import ASSEMBLED_KINDS, Piece, PieceKind
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
 
 DRILLED: tuple[PieceKind, ...] = ("side", "partition")
 """The pieces that are drilled after they are cut."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tracked:
+class Tracked(Struct, frozen=True, kw_only=True):
     """A part with a label."""
 
     id: str

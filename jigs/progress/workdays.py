@@ -8,8 +8,10 @@ come first: fronts that were ordered. A station is never parted: its bit and sto
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass, replace
 from jigs.progress.course import Course
 from jigs.progress.kept import NOTHING, Kept, done_of
 from jigs.progress.tracked import Tracked
@@ -26,8 +28,7 @@ AT_THE_WALL: frozenset[StageKind] = frozenset({"scribed", "hung", "fitted", "adj
 """What shows that a part's box is set."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Day:
+class Day(Struct, frozen=True, kw_only=True):
     """What is done in a day."""
 
     number: int
@@ -87,8 +88,7 @@ Act = tuple[str, str]
 """A part and the key of its step."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Done:
+class Done(Struct, frozen=True, kw_only=True):
     """What of the work is done."""
 
     acts: frozenset[Act] = frozenset()

@@ -14,11 +14,13 @@ What is held back keeps its place in the order, with the parts whose release it 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.station import Station
 from jigs.cutlist.piece import DRAWER_KINDS
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass, replace
 from jigs.progress.course import AFTER_HANGING, Course
 from jigs.progress.standing import Step, StepKind
 from jigs.progress.tracked import Tracked
@@ -41,8 +43,7 @@ TURNS: tuple[_Turn | StageKind, ...] = (
 """In which order the stages follow where the courses allow it (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
+class Task(Struct, frozen=True, kw_only=True):
     """One step of one part; of what is bored, at one station."""
 
     part: str
@@ -56,8 +57,7 @@ class Task:
     """The parts that must be released before it; itself, or what it waits for."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stage:
+class Stage(Struct, frozen=True, kw_only=True):
     """What is done in one go."""
 
     kind: StageKind

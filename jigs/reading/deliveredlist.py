@@ -10,12 +10,13 @@ faults of a list are reported together, each with its row and column.
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from jigs.given.measured import DeliveredList, DeliveredPiece
 from jigs.given.stated import Both
 from jigs.ground.believable import DIAGONAL, FRONT_BOARD, IN_BOX, TAB
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
-from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT
 from jigs.reading.frontmaking import FrontMaking
 from jigs.reading.frontwords import is_sum

@@ -13,12 +13,14 @@ alone, inherited ones too.
 from collections.abc import Collection, Mapping
 from typing import Any, TypeVar
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.hardware import Confirmed
 from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.believable import PANEL_HEIGHT, PANEL_WIDTH, Range
 from jigs.ground.keys import FieldKey, keys_of
 from jigs.ground.nearest import suggest
-from jigs.ground.values import dataclass, replace
 from jigs.reading.tomltables import Table
 
 _ANY_DEPTH = Range(60, 1500)
@@ -26,8 +28,7 @@ _ANYWHERE = Range(-100, 2400, least=10)
 _STANDS = Range(-60, 1500, least=15)
 
 
-@dataclass(frozen=True, slots=True)
-class Sizes:
+class Sizes(Struct, frozen=True):
     """The sizes that are believed of one kind; `depth` and `above_floor` of boxes alone."""
 
     width: Range

@@ -5,13 +5,15 @@ door on one box. What a list does not say of them is asked.
 from collections import defaultdict
 from collections.abc import Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.hangsat import Place, RowsFrom, notes_say
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.given.listspec import NOTHING, shares_width
 from jigs.ground.errors import Asked
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import format_length
-from jigs.ground.values import dataclass, replace
 from jigs.reading.frontcells import FrontCells
 from jigs.reading.frontwords import read_place
 from jigs.reading.listasked import (
@@ -35,8 +37,7 @@ from jigs.reading.listtable import ListRow
 from jigs.reading.roworder import looks_turned
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ListedFront:
+class ListedFront(Struct, frozen=True, kw_only=True):
     """One row: the front as given, its box's ID, how many, and its place in the file.
 
     `spec.id` and `box` are "" where the row gives none.

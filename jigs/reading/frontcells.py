@@ -5,6 +5,8 @@ kind and hand, in words; its ID; how it is made.
 import re
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from jigs.given.ids import LONGEST, check_id
 from jigs.given.job import FrontKind, FrontSpec
 from jigs.given.listspec import ListSpec
@@ -14,7 +16,6 @@ from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import Hand
 from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import BareUnit, Unit
-from jigs.ground.values import replace
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
 from jigs.reading.fronthands import FrontHands
 from jigs.reading.frontsaid import ALLOWED, KIND_COLUMNS, whole_words

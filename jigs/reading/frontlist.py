@@ -12,12 +12,13 @@ answer is a column or a setting of `ListSpec`. What was taken for what is told w
 from collections.abc import Sequence
 from pathlib import Path
 
+from msgspec import Struct
+
 from jigs.given.ids import find_clashes, name_fronts, name_parts
 from jigs.given.job import Reveal
 from jigs.given.listspec import SAME_WIDTH, ListSpec, clear_width, shares_width
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.values import dataclass
 from jigs.reading.frontboxes import ListedFront
 from jigs.reading.frontrows import FrontRows
 from jigs.reading.listcolumns import FRONT_LIST
@@ -27,8 +28,7 @@ from jigs.reading.listtold import tell_list
 from jigs.reading.tables import read_tables
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontList:
+class FrontList(Struct, frozen=True, kw_only=True):
     """The rows of a front list, its file, the unit that its bare numbers are in, and in words what
     its columns were taken for."""
 

@@ -7,10 +7,11 @@ if it begins as a sum does; or if its word is that of no front, a filler's or a 
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from jigs.ground.believable import FRONT_BOARD, measure
 from jigs.ground.errors import Asked, LengthError
 from jigs.ground.geometry import Hand
-from jigs.ground.values import replace
 from jigs.reading.frontboxes import FrontBoxes
 from jigs.reading.frontcells import FrontCells
 from jigs.reading.fronthands import HANDS

@@ -3,9 +3,10 @@
 All of it stands in columns that `jigsheet order --fronts` writes; a supplier's list seldom has any.
 """
 
+from msgspec.structs import replace
+
 from jigs.given.job import FrontSpec
 from jigs.given.stated import PROFILES, Boring, FivePieceSpec, FrontEdges, Hung, Profile
-from jigs.ground.values import replace
 from jigs.reading.frontwords import read_yes
 from jigs.reading.headings import ListColumn
 from jigs.reading.listcolumns import shorten

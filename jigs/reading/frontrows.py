@@ -6,12 +6,13 @@ or if it begins as a sum does. It is named and left alone; one that is a kind in
 the kind of the rows below that say none.
 """
 
+from msgspec.structs import replace
+
 from jigs.given.job import FrontSpec
 from jigs.given.listspec import NOTHING, ListSpec
 from jigs.ground.errors import Asked
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, format_length
-from jigs.ground.values import replace
 from jigs.reading.frontboxes import HungRow, ListedFront
 from jigs.reading.frontlook import FrontLook, filled
 from jigs.reading.frontsaid import ALLOWED

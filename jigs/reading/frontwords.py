@@ -15,10 +15,11 @@ of no front (`drawer box`, `flap`), says none.
 from collections.abc import Iterator, Mapping
 from functools import cache
 
+from msgspec import Struct
+
 from jigs.given.hangsat import PLACES, Place
 from jigs.given.job import BOX_KINDS, FRONT_KINDS, BoxKind, FrontKind
 from jigs.ground.geometry import Hand
-from jigs.ground.values import dataclass
 from jigs.reading.headings import fold, read_words
 
 _PLURALS = ("", "s", "n", "en", "er", "r", "e", "es")
@@ -32,8 +33,7 @@ _NONE = "none"
 _NOTHING = "nothing"
 
 
-@dataclass(frozen=True, slots=True)
-class FrontWord:
+class FrontWord(Struct, frozen=True):
     """What a cell says of its front; `doubled`: it says a pair in another word than this."""
 
     kind: FrontKind | None = None

@@ -18,8 +18,9 @@ from functools import cache
 from pathlib import Path
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.ground.latin import plain_capitals
-from jigs.ground.values import dataclass
 
 ListColumn = Literal[
     "id", "box", "kind", "width", "height", "count", "hinged", "thickness", "stile", "pull",
@@ -59,8 +60,7 @@ _INCH_SIGNS = re.compile("[\"″”]|''")
 _TIMES = re.compile("[×*]")
 
 
-@dataclass(frozen=True, slots=True)
-class Heading:
+class Heading(Struct, frozen=True):
     """What a heading means: its column, its unit, and the order of the sizes in its cells, empty
     where it does not say one."""
 

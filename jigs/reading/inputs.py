@@ -2,11 +2,12 @@
 
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from jigs.given.job import EXACT_WORDS, MATERIAL_WORDS, REVEAL_WORDS, Job
 from jigs.given.listspec import ListSpec
 from jigs.ground.errors import ReadingError, refusal
 from jigs.ground.lengths import Unit
-from jigs.ground.values import replace
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobboxes import Shelves
 from jigs.reading.jobdefaults import (

@@ -6,6 +6,9 @@ from the box and the reveals, its hardware is the job's.
 
 from collections.abc import Collection, Mapping
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_fronts, name_leaves, name_parts, names_board
 from jigs.given.job import (
@@ -42,7 +45,6 @@ from jigs.ground.believable import (
     SHARE,
 )
 from jigs.ground.geometry import Hand
-from jigs.ground.values import dataclass, replace
 from jigs.reading.fieldkeys import ANY_FRONT, BOXES, FRONTS, read_keys
 from jigs.reading.frontwords import read_place
 from jigs.reading.jobbuild import choose_frameless, refuse_frame_keys
@@ -90,8 +92,7 @@ HAND_WORDS: Mapping[str, Hand] = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shelves:
+class Shelves(Struct, frozen=True, kw_only=True):
     """The hardware records that fronts may name."""
 
     hinges: Shelf[HingeRecord]
@@ -99,8 +100,7 @@ class Shelves:
     pulls: Shelf[PullRecord]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxesRead:
+class BoxesRead(Struct, frozen=True, kw_only=True):
     """The boxes as read; `assumed`: keys of the defaults that stand in; `claims`: each part's
     ID with the place where it was claimed."""
 

@@ -16,13 +16,14 @@ from collections.abc import Collection, Sequence
 from fractions import Fraction
 from typing import TypeVar
 
+from msgspec.structs import replace
+
 from jigs.given.build import Build
 from jigs.given.job import MATERIAL_WORDS, REVEAL_WORDS, Material, Reveal
 from jigs.ground.believable import Range
 from jigs.ground.errors import LengthError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
-from jigs.ground.values import replace
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.tomltables import Table
 

@@ -6,7 +6,8 @@ Every default is common practice or from memory, so each one that stands in is n
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import fields
+
+from msgspec.structs import fields, replace
 
 from jigs.fittings.catalogue import (
     DEFAULT_HINGES,
@@ -27,7 +28,6 @@ from jigs.given.job import (
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from jigs.ground.values import replace
 from jigs.reading.jobboxes import Shelves
 
 DEFAULT_PULL = "bar-160"

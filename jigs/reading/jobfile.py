@@ -18,6 +18,9 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.build import Exactness, GapSpec, Paint, RoomAir, Wood
 from jigs.given.hardware import NO_PULL
 from jigs.given.ids import find_clashes
@@ -26,7 +29,6 @@ from jigs.given.measured import DeliveredList
 from jigs.ground.believable import Range
 from jigs.ground.errors import Fault, LengthError
 from jigs.ground.lengths import Unit, is_bare, parse_value
-from jigs.ground.values import dataclass, replace
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.jobboxes import Shelves, read_boxes, with_slides
 from jigs.reading.jobbuild import (
@@ -103,8 +105,7 @@ def _tables(value: object) -> list[Mapping[str, object]]:
     return [box for box in value if isinstance(box, dict)] if isinstance(value, list) else []
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HardwareFile:
+class HardwareFile(Struct, frozen=True, kw_only=True):
     """The tables of a hardware file, None for a kind it does not hold."""
 
     path: Path

@@ -9,6 +9,8 @@ from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Generic
 
+from msgspec import Struct
+
 from jigs.fittings.catalogue import (
     RecordType,
     derive,
@@ -23,7 +25,6 @@ from jigs.ground.believable import FRONT_BOARD, PLATE, TAB, Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of
 from jigs.ground.nearest import suggest_near, suggest_record
-from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import numbers_of, read_confirmed, read_keys
 from jigs.reading.tomltables import Table
 
@@ -33,8 +34,7 @@ CELLS = ("overlay_at", "overlay_measured")
 """A tab, a plate and the overlay they give, in place of the constant."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shelf(Generic[RecordType]):
+class Shelf(Struct, Generic[RecordType], frozen=True, kw_only=True):
     """All records of one kind that a job may name: its own, then the generic ones."""
 
     kind: str

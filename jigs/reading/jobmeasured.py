@@ -10,13 +10,14 @@ fronts are ordered from.
 from collections.abc import Sequence
 from math import hypot
 
+from msgspec.structs import replace
+
 from jigs.fittings.kinds import KINDS, stated_kind
 from jigs.given.job import BoxSpec, FrontKind
 from jigs.given.stated import NOTED, BoardHole, Both, HandHole, Leaflet, TapedBox
 from jigs.ground.believable import DIAGONAL, Range
 from jigs.ground.geometry import HANDS, End, Face, Hand
 from jigs.ground.lengths import format_length
-from jigs.ground.values import replace
 from jigs.reading.fieldkeys import BOXES, read_over
 from jigs.reading.tomltables import Table
 

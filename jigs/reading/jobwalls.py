@@ -9,6 +9,8 @@ along the wall or `after` a box or an earlier appliance of that wall.
 
 from collections.abc import Iterable, Sequence
 
+from msgspec.structs import replace
+
 from jigs.given.ids import check_id
 from jigs.given.job import BoxSpec
 from jigs.given.wallspec import END_KINDS, Appliance, WallEnd, WallSpec
@@ -16,7 +18,6 @@ from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
 from jigs.ground.geometry import HANDS, Hand, other_hand
 from jigs.ground.nearest import suggest
-from jigs.ground.values import replace
 from jigs.reading.fieldkeys import read_keys, read_over
 from jigs.reading.tomltables import Table
 

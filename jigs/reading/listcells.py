@@ -10,8 +10,9 @@ a count with its unit.
 
 import re
 
+from msgspec import Struct
+
 from jigs.ground.lengths import ends_with_unit, is_bare
-from jigs.ground.values import dataclass
 from jigs.reading.headings import SIZE_COLUMNS, fold, read_heading
 
 _NUMBER = r"[0-9]+(?:[ -][0-9]+/[0-9]+|/[0-9]+|[.,][0-9]+)? ?[¼-¾⅐-⅞]?"
@@ -27,8 +28,7 @@ _COUNT = r"[x×]?\s*0*(?P<number>[0-9]{1,3})(?:[.,]0{1,2})?\s*(?P<unit>[^\W\d_].
 MOST_SIZES = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """One of several sizes in a cell: its text, and which it says that it is, "" where it does
     not."""
 

@@ -12,11 +12,12 @@ Heading(column='width', unit='in', order=())
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from msgspec import Struct
+
 from jigs.given.stated import FivePieceSpec
 from jigs.ground.believable import EDGE_RADIUS, FRONT_BOARD, IN_BOX, TAB, Range
 from jigs.ground.keys import keys_of
 from jigs.ground.nearest import suggest
-from jigs.ground.values import dataclass
 from jigs.reading.fieldkeys import ANY_FRONT
 from jigs.reading.headings import (
     LENGTH,
@@ -86,8 +87,7 @@ class ColumnNames:
 FRONT_LIST = ColumnNames({}, SIZES, (*LIST_COLUMNS, POSITION, LENGTH))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ListHeading:
+class ListHeading(Struct, frozen=True, kw_only=True):
     """One column: what it holds, what it is called in the file, its place (0-based), its unit, the
     order of the sizes in its cells; whether a person stated it."""
 
@@ -104,8 +104,7 @@ class ListHeading:
         return self.text or column_letter(self.place)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Unread:
+class Unread(Struct, frozen=True, kw_only=True):
     """A heading from which nothing is read: `twice`, the column that an earlier one is too; `like`,
     the one whose word it is like."""
 
@@ -115,8 +114,7 @@ class Unread:
     like: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Header:
+class Header(Struct, frozen=True, kw_only=True):
     """The header: its row, 0 for none, and the last row that belongs to it; its cells, its columns,
     and the headings from which nothing is read."""
 

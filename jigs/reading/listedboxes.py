@@ -10,6 +10,8 @@ one says that. A front without a box is a box of its own.
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
 from jigs.given.job import BOX_KINDS, BoxKind, BoxSpec, FrontSpec, Reveal
@@ -18,7 +20,6 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest, suggest_record
-from jigs.ground.values import replace
 from jigs.reading.frontboxes import ListedFront
 from jigs.reading.frontlist import FrontList, read_front_list
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH

@@ -9,12 +9,13 @@ from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
 
+from msgspec import Struct
+
 from jigs.given.listspec import ListSpec
 from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
 from jigs.ground.errors import Asked, Fault, LengthError, refusal
 from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, is_bare, show_value
 from jigs.ground.nearest import suggest
-from jigs.ground.values import dataclass
 from jigs.reading.headings import HeadUnit, fold
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcells import read_whole_number
@@ -30,8 +31,7 @@ LONGEST_TEXT = 200
 """Characters of a note, a finish, a pull's name."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Misfit:
+class _Misfit(Struct, frozen=True, kw_only=True):
     """A bare size that fits only another unit than it is read in."""
 
     row: int

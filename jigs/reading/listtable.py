@@ -1,21 +1,19 @@
 """The rows and cells of a list as text, whatever file they came from."""
 
-from jigs.ground.values import dataclass
+from msgspec import Struct
 
 MOST_ROWS = 20_000
 MOST_COLUMNS = 200
 
 
-@dataclass(frozen=True, slots=True)
-class ListRow:
+class ListRow(Struct, frozen=True):
     """One row: its number as a spreadsheet shows it (1-based), and its cells, trimmed."""
 
     number: int
     cells: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ListTable:
+class ListTable(Struct, frozen=True, kw_only=True):
     """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
     the numbers of those that its owner does not see; `hidden_columns`: those of columns, from 1;
     `merged`: the cells, by both numbers, that one merged cell covers over several rows."""

@@ -12,10 +12,12 @@ Stated(column='width', place=2, heading='', unit='in')
 import re
 from collections.abc import Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.listspec import NOTHING
 from jigs.ground.lengths import show_value
 from jigs.ground.nearest import suggest
-from jigs.ground.values import dataclass, replace
 from jigs.reading.headings import HEAD_UNITS, OTHER, HeadUnit, fold, read_unit
 from jigs.reading.listcolumns import (
     MOST_TITLE_ROWS,
@@ -35,8 +37,7 @@ _QUOTED = r"""(?s)(?P<mark>["'])(?P<text>.*)(?P=mark)"""
 _WITH_UNIT = rf"(?P<where>.+?)\s*[(\[]\s*(?P<unit>{'|'.join(HEAD_UNITS)})\s*[)\]]"
 
 
-@dataclass(frozen=True, slots=True)
-class Stated:
+class Stated(Struct, frozen=True):
     """Where a person says that a column stands: its `place` (0-based), or its heading; its unit."""
 
     column: str

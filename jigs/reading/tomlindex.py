@@ -11,10 +11,10 @@ each element of a list begins. Places in lists count from 1, as in `box[2].front
 import re
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.ground.believable import KeyPath
-from jigs.ground.values import dataclass
 
 DEEPEST = 32
 """Keys of one dotted name that are noted: a job file has three."""
@@ -56,8 +56,7 @@ def _tokens(text: str) -> Iterator[tuple[str, str, int]]:
         line += word.count("\n")
 
 
-@dataclass(slots=True)
-class _Walk:
+class _Walk(Struct):
     tokens: list[tuple[str, str, int]]
     at: int = 0
     lines: dict[KeyPath, int] = field(default_factory=dict)

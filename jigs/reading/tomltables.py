@@ -6,9 +6,10 @@ where a value is missing or wrong; the fault is in the book.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import field
 from decimal import Decimal
 from typing import TypeVar
+
+from msgspec import Struct, field
 
 from jigs.given.ids import check_id
 from jigs.ground.believable import Doubt, KeyPath, Range, measure, word_unit, write_path
@@ -16,7 +17,6 @@ from jigs.ground.errors import Fault, JigsheetError, LengthError, ReadingError
 from jigs.ground.lengths import Unit, show_value
 from jigs.ground.nearest import suggest, suggest_near
 from jigs.ground.quantities import parse_quantity
-from jigs.ground.values import dataclass
 from jigs.reading.tomlindex import find_line
 
 Word = TypeVar("Word", bound=str)
@@ -34,8 +34,7 @@ LONGEST_TEXT = 200
 """Characters of a name, a note, a finish."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FaultBook:
+class FaultBook(Struct, frozen=True, kw_only=True):
     """The faults of one file, what is doubted in it, and the lines of its keys; `top` are the keys
     that stand above its first table."""
 

@@ -7,6 +7,9 @@ are shown apart from each other, in a row.
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.carcass import Carcass
 from jigs.box.columns import place_columns
 from jigs.box.parts import Front, Layout
@@ -16,7 +19,6 @@ from jigs.given.walls import TOUCHING, boxes_at_end, lines_of, place_job
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass, replace
 from jigs.room.seen import (
     Seen,
     SeenAppliance,
@@ -35,8 +37,7 @@ SAME_LEVEL = 0.5
 """Heights this near to each other are one level; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Elevation:
+class Elevation(Struct, frozen=True, kw_only=True):
     """One wall, its boxes from left to right. `placed`: they stand as they will on the wall.
     `left`, `right`: what stands at its ends, None where it is not said. `spec`: the wall as given,
     None where it is not. `lines`: of each inside corner, how far beyond the end of its figures the

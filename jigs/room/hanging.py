@@ -16,6 +16,8 @@ from collections.abc import Mapping, Sequence
 from math import inf
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
@@ -23,7 +25,6 @@ from jigs.given.walls import TOUCHING, neighbours
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, see_walls
 from jigs.room.seen import Seen
 from jigs.room.wallmeasures import (
@@ -48,8 +49,7 @@ Turn = Literal["tall", "hung", "floor", "stacked"]
 TURNS: tuple[Turn, ...] = ("tall", "hung", "floor", "stacked")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Begin:
+class Begin(Struct, frozen=True, kw_only=True):
     """Where an order begins: at which end (None: on both sides of the boxes), and at which
     boxes, of a tall one."""
 
@@ -58,8 +58,7 @@ class Begin:
     boxes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoxInTurn:
+class BoxInTurn(Struct, frozen=True, kw_only=True):
     """A box in its turn."""
 
     number: int
@@ -166,8 +165,7 @@ def _touching(elevation: Elevation) -> dict[str, set[str]]:
     return found
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hanging:
+class Hanging(Struct, frozen=True, kw_only=True):
     """What is to be known of one wall before its boxes are set."""
 
     elevation: Elevation
@@ -245,16 +243,14 @@ def _plan(elevation: Elevation, pieces: tuple[Piece, ...]) -> Hanging:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shimmed:
+class Shimmed(Struct, frozen=True, kw_only=True):
     """A front, and the gap under it to another one; None where none is below. mm."""
 
     id: str
     gap: float | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Furnished:
+class Furnished(Struct, frozen=True, kw_only=True):
     """What a box gets, in the order of the work; all by ID."""
 
     box: str

@@ -12,19 +12,19 @@ the left as seen from the room: what hangs by itself, above what stands on the f
 from collections.abc import Mapping
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.box.parts import Front
 from jigs.cutlist.boxes import is_place
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, place_job, row_of
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
 
 Swing = Literal["left", "right", "top"]
 """The edge that a front turns on."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenFront:
+class SeenFront(Struct, frozen=True, kw_only=True):
     """A front with its lower left corner on the wall; mm. `swing`: the edge that it turns on,
     None where it is drawn out, is fixed, or its hand is not stated."""
 
@@ -34,8 +34,7 @@ class SeenFront:
     swing: Swing | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenOpening:
+class SeenOpening(Struct, frozen=True, kw_only=True):
     """A place in a box without a front, on the wall; `words` say what is for it. mm."""
 
     id: str
@@ -46,8 +45,7 @@ class SeenOpening:
     words: str = "opening"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenStrip:
+class SeenStrip(Struct, frozen=True, kw_only=True):
     """An end panel or a filler beside a box, on the wall, or what is hidden between a blind box and
     the room's wall, where no filler is; mm. `covered`: fronts lie over the panel's front edge, the
     other run stands before what is hidden. `id` is empty but for a panel."""
@@ -61,8 +59,7 @@ class SeenStrip:
     id: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenShelf:
+class SeenShelf(Struct, frozen=True, kw_only=True):
     """The upper face of a fixed shelf, from board to board, on the wall; mm. `hidden`: a front
     stands before its middle."""
 
@@ -72,8 +69,7 @@ class SeenShelf:
     hidden: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Seen:
+class Seen(Struct, frozen=True, kw_only=True):
     """A box with its left end at `x` along the wall, its fronts, its openings, its fixed shelves,
     and the panels and fillers beside it; mm."""
 
@@ -127,8 +123,7 @@ class Seen:
         return min(left), min(bottom), max(right), max(top)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SeenAppliance:
+class SeenAppliance(Struct, frozen=True, kw_only=True):
     """An appliance with its lower left corner on the wall; `words` say what it is. mm."""
 
     id: str
@@ -144,8 +139,7 @@ class SeenAppliance:
         return self.y > HIGHEST
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Along:
+class Along(Struct, frozen=True, kw_only=True):
     """A box's place along its wall."""
 
     box: BoxSpec

@@ -15,20 +15,20 @@ practice, no source; the heights are the job's (derived: less the floor's high p
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.cutlist.boxes import is_place
 from jigs.cutlist.piece import Piece
 from jigs.given.walls import SAME, TOUCHING
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 from jigs.room.elevation import SAME_LEVEL, Elevation
 from jigs.room.seen import Seen
 
 StretchIs = Literal["box", "filler", "panel", "hidden", "appliance", "open"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stretch:
+class Stretch(Struct, frozen=True, kw_only=True):
     """What takes a wall from `start` to `end`, mm; `id` of a box or an appliance."""
 
     start: float
@@ -37,8 +37,7 @@ class Stretch:
     id: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RowAlong:
+class RowAlong(Struct, frozen=True, kw_only=True):
     """A row of a wall from its left end to its right end. `known`: the wall's length is stated,
     and the last stretch, where it is open, is what is to spare."""
 
@@ -114,8 +113,7 @@ LineFor = Literal["toe", "base-top", "tall-top", "hung-bottom"]
 what hangs. A box that stands on another needs none."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Strike:
+class Strike(Struct, frozen=True, kw_only=True):
     """A line to strike: `up` mm above the floor's high point; what it is for, with the IDs of the
     boxes from the left."""
 
@@ -123,8 +121,7 @@ class Strike:
     serves: tuple[tuple[LineFor, tuple[str, ...]], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Nailed:
+class Nailed(Struct, frozen=True, kw_only=True):
     """Boxes whose nailers stand at one height: `bands` from their lower edge to their upper one,
     from the top down, mm above the floor's high point."""
 

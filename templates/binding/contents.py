@@ -3,7 +3,9 @@ stations, in columns."""
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from jigs.ground.values import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
 from templates.stations.stationset import StationSet
@@ -23,8 +25,7 @@ INDEX = "PAGES OF EACH BOX"
 """The title of the list of boxes at the stations."""
 
 
-@dataclass(frozen=True, slots=True)
-class ContentsEntry:
+class ContentsEntry(Struct, frozen=True):
     """A part's sheets: its box, its ID, its pages in order."""
 
     box: str

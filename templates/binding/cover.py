@@ -5,9 +5,10 @@ import math
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.box.parts import Layout
 from jigs.ground.geometry import rectangle
-from jigs.ground.values import dataclass
 from templates.binding.contents import in_columns
 from templates.binding.openlist import HEADING, open_columns, open_list
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
@@ -33,8 +34,7 @@ Listing = Callable[[float, float], MarkBlock | None]
 """Sets the contents: in a width, where the room below (mm) allows."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cover:
+class Cover(Struct, frozen=True, kw_only=True):
     """The first page of a file down to `y` (mm), where its contents go, and the pages that its
     open numbers take where it has no room for them."""
 

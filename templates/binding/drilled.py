@@ -2,10 +2,11 @@
 
 from collections.abc import Collection, Iterator
 
+from msgspec import Struct
+
 from jigs.bench.benchpart import Marks, marks_of
 from jigs.box.bypart import parts_of_box
 from jigs.box.parts import Front, Layout
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
     view_of_drawer_back,
@@ -25,8 +26,7 @@ Views = tuple[PartWords, tuple[FaceView | None, ...]]
 """A part's words, and its faces; None for one without holes."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drilled:
+class Drilled(Struct, frozen=True, kw_only=True):
     """A part with holes: its cabinet box, its words, its drilled faces."""
 
     box: str

@@ -8,12 +8,14 @@ from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.bench.cost import PaperCost
 from jigs.bench.firstarticle import first_articles, trial
 from jigs.box.parts import Layout
 from jigs.ground.geometry import FittingKind
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass, replace
 from templates.binding.contents import MOST_BOXES, ContentsEntry, contents
 from templates.binding.cover import begin_cover
 from templates.binding.drilled import Drilled, drilled_parts
@@ -34,8 +36,7 @@ from templates.words.coverwords import SHEETS
 from templates.words.fittingwords import Work
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheets:
+class Sheets(Struct, frozen=True, kw_only=True):
     """The sheets of a job, planned; drawn one after the other when they are asked for.
 
     `before`: the pages that stand before the parts' own; `strip`: whether tall parts may have one;
@@ -157,8 +158,7 @@ def _fields(
     return fields
 
 
-@dataclass(slots=True, kw_only=True)
-class _Face:
+class _Face(Struct, kw_only=True):
     """A face with its cards, while it is seen with which others it stands. `leader`: which face
     has all its cards."""
 

@@ -3,11 +3,12 @@ second part where only the first is made, then station after station in the orde
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.bench.cost import PaperCost, cost_of
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
-from jigs.ground.values import dataclass
 from templates.binding.contents import station_contents, station_index
 from templates.binding.cover import begin_cover
 from templates.binding.firstpage import first_of_station_pages
@@ -24,8 +25,7 @@ BESIDE_CARD = 38.0
 """What a page keeps free of its longer side for flap, windows and border of a card; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StationFile:
+class StationFile(Struct, frozen=True, kw_only=True):
     """The stations of a job with the pages that stand before them."""
 
     layout: Layout

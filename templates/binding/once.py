@@ -1,9 +1,10 @@
 """Each card once: of all parts' cards those that are the same are one, for eight parts at most."""
 
 from collections.abc import Hashable, Iterable, Sequence
-from dataclasses import field
 
-from jigs.ground.values import dataclass, replace
+from msgspec import Struct, field
+from msgspec.structs import replace
+
 from templates.cards.card import Card, fits, share_card
 from templates.cards.likeness import card_key
 from templates.cards.ticks import MOST, Member
@@ -12,8 +13,7 @@ from templates.page.packing import Size
 from templates.sheets.sheetwords import Elsewhere
 
 
-@dataclass(slots=True, kw_only=True)
-class _Group:
+class _Group(Struct, kw_only=True):
     """Cards that are the same, the parts that they serve, and the sizes that its page has room
     for."""
 
@@ -23,8 +23,7 @@ class _Group:
     members: list[Member] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CardUse:
+class CardUse(Struct, frozen=True, kw_only=True):
     """A card for a face: whether it stands there, and where on the face."""
 
     group: _Group

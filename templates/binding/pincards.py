@@ -6,7 +6,9 @@ lines that are struck on it, with the crosses that are bored there.
 """
 
 from collections.abc import Hashable, Iterable, Iterator, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import board_face
 from jigs.bench.placing import Alike, Placing, shape_of
@@ -16,7 +18,6 @@ from jigs.bench.stations import pin_station
 from jigs.box.parts import Layout
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Axis, Fitting, Hand
-from jigs.ground.values import dataclass, replace
 from templates.binding.once import Cards
 from templates.cards.card import Card
 from templates.cards.ticks import Member
@@ -32,8 +33,7 @@ from templates.words.rowwords import cross_numbers
 from templates.words.sidewords import beside_words, row_words
 
 
-@dataclass(slots=True, kw_only=True)
-class PinCard:
+class PinCard(Struct, kw_only=True):
     """A copy of a pin card, as it is set on boards one after the other; `rooms`: the sizes that
     the page of the first has for it."""
 

@@ -3,7 +3,8 @@
 import math
 from collections.abc import Sequence
 
-from jigs.ground.values import replace
+from msgspec.structs import replace
+
 from templates.cards.card import Card, make_cards
 from templates.page.packing import Size
 from templates.page.paper import Paper

@@ -11,12 +11,13 @@ its place on the page.
 """
 
 from collections.abc import Hashable, Sequence
-from dataclasses import field
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from jigs.bench.station import How
 from jigs.fittings.kinds import kind_of, rank_of
 from jigs.ground.geometry import Axis, Fitting, Hole, collect_holes
-from jigs.ground.values import dataclass, replace
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.cards.setout import CLEAR, choose_references
@@ -33,8 +34,7 @@ StruckLine = tuple[Hashable, ...]
 """A line on a face: the part, which face of it, from where and how far."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Card:
+class Card(Struct, frozen=True, kw_only=True):
     """A card in the coordinates of the face as seen, mm.
 
     `box` is its border, flaps included; `edges` the references with a black band, `index` the
@@ -52,7 +52,7 @@ class Card:
     edges: tuple[Reference, ...]
     index: tuple[Reference, ...]
     ladder: float | None
-    plan: CardPlan | None = field(default=None, compare=False)
+    plan: CardPlan | None = None
     drawn: tuple[Mark, ...] = ()
     piece: int = 0
     pieces: int = 0

@@ -7,9 +7,10 @@ holes, the figures beside and beyond them, and the card's own words, wherever th
 from functools import cache, cached_property
 from itertools import pairwise
 
+from msgspec.structs import replace
+
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting
-from jigs.ground.values import replace
 from templates.cards.flap import FLAP, WASTE
 from templates.cards.lettering import CardHeading, Label, block, label_on
 from templates.cards.ticks import Member, tick_boxes

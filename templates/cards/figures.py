@@ -9,9 +9,10 @@ from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 
+from msgspec import Struct
+
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hole
-from jigs.ground.values import dataclass
 from templates.cards.cardplan import ARM
 from templates.cards.lettering import Label, hole_note, label_on
 from templates.faces.faceview import FaceView
@@ -30,8 +31,7 @@ FAR = 130.0
 """How far a fitting's name may stand from it, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HoleFigures:
+class HoleFigures(Struct, frozen=True, kw_only=True):
     """What is written beside one hole: its distance up and across, diameter and depth."""
 
     up: Label

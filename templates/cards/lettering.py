@@ -4,9 +4,11 @@ A distance is written in mm, large, to a tenth, and in inches, small, to the nea
 `+` or `-` where the true value is more or less by over 0.1 mm.
 """
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.ground.geometry import SLACK, End, Hole
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.values import dataclass, replace
 from templates.cards.ticks import NO_TICKS, OWN_CODES, Member, set_name
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
@@ -20,8 +22,7 @@ from templates.words.facewords import drilled_words, edge_words
 LARGE, PLAIN = 3.5, 2.5
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Label:
+class Label(Struct, frozen=True, kw_only=True):
     """A distance: mm and inches on the first line, what it is measured from below."""
 
     mm: str
@@ -156,8 +157,7 @@ def hole_note(hole: Hole) -> str:
     return f"{bit_note(hole)}, {depth}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CardHeading:
+class CardHeading(Struct, frozen=True, kw_only=True):
     """A card's own words, so that a loose card cannot be mistaken: mm."""
 
     width: float

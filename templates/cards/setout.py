@@ -2,9 +2,10 @@
 or a line struck.
 """
 
+from msgspec.structs import replace
+
 from jigs.fittings.kinds import kind_of
 from jigs.ground.geometry import SLACK, Axis, Fitting
-from jigs.ground.values import replace
 from templates.faces.faceview import FaceView
 from templates.faces.reference import FOLD_REACH, REACH, Reference, Wish, choose_reference
 

@@ -5,9 +5,10 @@ Paper serves about eight parts before its corners are worn (common practice, no 
 
 from collections.abc import Iterable, Sequence
 
+from msgspec import Struct
+
 from jigs.bench.station import Setting
 from jigs.ground.geometry import FittingKind
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.marks import MEDIUM, Mark, Outline, Text
 from templates.page.pieces import MarkBlock
@@ -30,8 +31,7 @@ INDENT = BOX + 1.6
 _APART = 2.2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Member:
+class Member(Struct, frozen=True, kw_only=True):
     """One of the faces that a card serves, ticked off as it is punched. `serves`: the front that
     the card's holes are for, where it stands on a board; `dx`, `dy`: how far right and up on this
     face lies what the card has, than on the face that the card is drawn for, mm. `setting`: how a

@@ -12,8 +12,9 @@ import math
 from collections.abc import Sequence
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from jigs.ground.values import dataclass
 from templates.page.marks import Line, Mark, Text
 from templates.page.space import spread
 from templates.page.typeface import shorten, text_width
@@ -38,8 +39,7 @@ _ROW = 1.5 * SMALL
 """Pitch of turned values, mm."""
 
 
-@dataclass(frozen=True, slots=True)
-class Length:
+class Length(Struct, frozen=True):
     """A length on a drawing: from `start` to `end` on the page, `value` in true mm."""
 
     start: float
@@ -47,8 +47,7 @@ class Length:
     value: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chain:
+class Chain(Struct, frozen=True, kw_only=True):
     """A chain on one line: `at` its place across, `lying` or standing.
 
     `outside` is the side of the line that is turned away from what is dimensioned: above or below

@@ -9,11 +9,13 @@ sheets. Nothing is drilled from them.
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.box.frontgaps import measure_gaps
 from jigs.box.parts import Layout
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass, replace
 from jigs.room.elevation import Elevation, levels, part_wall, see_walls
 from jigs.room.seen import Seen
 from templates.elevations.chains import ABOVE, Chain, Length, named
@@ -57,8 +59,7 @@ _NOTE = 2.7
 """Line pitch of notes, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawn:
+class Drawn(Struct, frozen=True, kw_only=True):
     """One sheet: its page, the wall that it shows, and a name for its file."""
 
     page: Page
@@ -72,8 +73,7 @@ class Drawn:
         return frozenset(seen.box.id for seen in self.elevation.boxes)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Plan:
+class _Plan(Struct, frozen=True, kw_only=True):
     """What a stretch of wall needs at one scale; chains are still at the origin. mm."""
 
     elevation: Elevation

@@ -6,9 +6,10 @@ print came out at that scale.
 
 import itertools
 
+from msgspec import Struct
+
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
 from templates.page.dimensions import frame
 from templates.page.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
 from templates.page.typeface import shorten, text_box, text_width
@@ -37,8 +38,7 @@ _BARS: dict[Unit, dict[int, tuple[float, str]]] = {
 """A length that makes a handy bar at each reduction, mm, and its name."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TitleBlock:
+class TitleBlock(Struct, frozen=True, kw_only=True):
     """What a title block says; `number` of `count` sheets of one wall."""
 
     wall: str

@@ -6,9 +6,10 @@ then turned, then shortened, at last beside its front.
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from msgspec import Struct
+
 from jigs.ground.geometry import Polygon
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
 from jigs.room.seen import Seen, SeenFront, SeenOpening, Swing
 from templates.elevations.chains import worded
 from templates.elevations.elevationheld import HOLD, point_at
@@ -28,8 +29,7 @@ _PITCH = 1.5
 """From base line to base line, in capital heights of the lower line."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Word:
+class _Word(Struct, frozen=True):
     text: str
     size: float
     bold: bool = False

@@ -7,9 +7,11 @@ count up from the level line through the floor's high point, which is drawn too.
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.cutlist.boxes import is_place
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.values import dataclass, replace
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
 from jigs.room.wallmeasures import Strike, find_strikes
@@ -42,8 +44,7 @@ CLEAR = 0.2
 """What a box's turn keeps from all else that is drawn, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Label:
+class _Label(Struct, frozen=True, kw_only=True):
     """What stands beside a line, which is at `y` on the page: a row of texts, each with its
     lettering, and words below it."""
 
@@ -68,8 +69,7 @@ class _Label:
         return 0.6 + size * 0.62
 
 
-@dataclass(frozen=True, slots=True)
-class DrawnWall:
+class DrawnWall(Struct, frozen=True):
     """A wall drawn, and how wide it is with its figures, mm."""
 
     block: MarkBlock

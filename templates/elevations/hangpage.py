@@ -8,8 +8,9 @@ stretches, one below the other.
 
 from collections.abc import Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.box.parts import Layout
-from jigs.ground.values import dataclass
 from jigs.room.elevation import part_wall
 from jigs.room.hanging import Hanging
 from templates.elevations.elevation import LONG, with_and_without
@@ -49,8 +50,7 @@ _BY_IT = 40.0
 """Of a stretch's length on paper, what stands beside it; mm."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Column:
+class _Column(Struct, frozen=True):
     """A column of words: its left edge, and where it begins below the top; mm."""
 
     x: float

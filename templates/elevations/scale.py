@@ -1,15 +1,15 @@
 """How a wall lies on a page: its scale, and the unit whose figures stand first."""
 
+from msgspec import Struct
+
 from jigs.ground.geometry import Polygon, rectangle
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
 
 ROOMY = 20
 """Up to this reduction there is room for large IDs."""
 
 
-@dataclass(frozen=True, slots=True)
-class Scale:
+class Scale(Struct, frozen=True):
     """How a wall lies on a page: 1 to `reduction`, the wall's origin at (x, y) mm."""
 
     reduction: int
@@ -29,8 +29,7 @@ class Scale:
         return rectangle(self.across(x), self.up(y), self.across(x + width), self.up(y + height))
 
 
-@dataclass(frozen=True, slots=True)
-class Style:
+class Style(Struct, frozen=True):
     """How boxes are drawn: their scale, and the unit whose figures stand first."""
 
     scale: Scale

@@ -1,15 +1,15 @@
 """A drilled face of a part as a value, without a word: `templates.words.facewords` has those."""
 
+from msgspec import Struct
+
 from jigs.bench.benchpart import Marks
 from jigs.box.parts import LEVEL, BoardEnds
 from jigs.given.confirming import OpenNumber
 from jigs.given.job import FrontKind
 from jigs.ground.geometry import Face, FaceEdge, Fitting, Hand, Polygon
-from jigs.ground.values import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoardState:
+class BoardState(Struct, frozen=True, kw_only=True):
     """How far a box's side or partition is made when it is drilled, and what its heights and depths
     are counted from for that; mm."""
 
@@ -29,8 +29,7 @@ MADE = BoardState()
 """A board whose figures are counted from its own edges, and every face that is no box's board's."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FaceView:
+class FaceView(Struct, frozen=True, kw_only=True):
     """One face of one part as the driller sees it; mm, origin at its lower left corner.
 
     `kind`: what front it is a face of, None for boards and drawer boxes. `hinge_edge`: which of

@@ -8,8 +8,9 @@ whole 10 mm), or at the middle of the part, found from both ends.
 import math
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.ground.geometry import SLACK, Axis, FaceEdge
-from jigs.ground.values import dataclass
 
 Wish = Literal["low", "high", "near", "middle"]
 
@@ -19,8 +20,7 @@ FOLD_REACH = 160.0
 """How far from an edge that the paper is folded over, which spares a line; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reference:
+class Reference(Struct, frozen=True, kw_only=True):
     """The line a card is set on along one axis.
 
     `edge` is the part's edge that distances are measured from (of a middle: the low one);

@@ -6,13 +6,14 @@ is seen lying inside face up with its top end away.
 
 from collections.abc import Iterable
 
+from msgspec.structs import replace
+
 from jigs.bench.benchpart import Marks, marked_holes, marks_of
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Side
 from jigs.given.confirming import resting
 from jigs.ground.geometry import Face, Fitting, Hole, mirror_x, other_hand, turned_over
 from jigs.ground.lengths import MM_PER_INCH, Unit
-from jigs.ground.values import replace
 from templates.faces.faceview import BoardState, FaceView
 
 INDEX_STEP: dict[Unit, float] = {"in": MM_PER_INCH, "mm": 10.0}

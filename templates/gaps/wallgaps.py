@@ -4,11 +4,12 @@ dashed or broad, with its sign and what it comes to at the least beside it.
 
 from collections.abc import Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.box.parts import Layout
 from jigs.gaps.budget import Budget, Verdict
 from jigs.gaps.reckoning import GapBudgets
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, part_wall, see_walls
 from templates.elevations.elevation import LONG, SCALES, wall_words
 from templates.elevations.elevationroom import GROUND, OFF, draw_ground, end_width
@@ -40,8 +41,7 @@ _SIDE = 8.0
 _SMALL = 1.8
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawnGaps:
+class DrawnGaps(Struct, frozen=True, kw_only=True):
     """One page, and a name for its file."""
 
     page: Page

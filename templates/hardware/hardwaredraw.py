@@ -6,13 +6,14 @@ corner of a door. The job's boards, or some that stand in, show the record in it
 laid on a drawing of 1:1 must agree with it. Millimetres.
 """
 
+from msgspec import Struct
+
 from jigs.fittings.hinge import choose_tab_and_plate, cup_from_edge, overlay_got
 from jigs.fittings.slide import hole_above_drawer
 from jigs.given.confirming import Record, record_kind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import Material, Overlay, Reveal
 from jigs.ground.geometry import rectangle
-from jigs.ground.values import dataclass
 from templates.hardware.pulldraw import pull_corner, pull_on_drawer
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.dimensions import SCALES, across, frame, hatching, sized, upward
@@ -22,8 +23,7 @@ from templates.page.pieces import moved, paragraph
 from templates.words.hardwarewords import described, legend, lettered, numbers
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Boards:
+class Boards(Struct, frozen=True, kw_only=True):
     """The boards and gaps that hardware is drawn with: a job's, or usual ones that stand in."""
 
     material: Material

@@ -9,10 +9,11 @@ import math
 from collections.abc import Collection, Sequence
 from functools import partial
 
+from msgspec import Struct
+
 from jigs.box.parts import Front, Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK, rectangle
-from jigs.ground.values import dataclass
 from templates.labels.labelmarks import arrow_width, draw_arrow
 from templates.labels.labelplacing import LabelEntry, LabelField, place_labels
 from templates.labels.labelwords import words_of_front_label
@@ -39,8 +40,7 @@ _SEEN = "FROM ROOM"
 _DOORS = ("door", "lift")
 
 
-@dataclass(frozen=True, slots=True)
-class Untagged:
+class Untagged(Struct, frozen=True):
     """Doors that no tag goes to, and why."""
 
     parts: tuple[str, ...]
@@ -122,8 +122,7 @@ def tag_pages(
     return tuple(place_labels(entries, stock, raster, start=start, copies=copies, always=head))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Tag:
+class _Tag(Struct, frozen=True, kw_only=True):
     """What a tag says."""
 
     name: str

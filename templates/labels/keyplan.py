@@ -8,6 +8,8 @@ the boxes beside it.
 
 from collections.abc import Iterable, Sequence
 
+from msgspec import Struct
+
 from jigs.box.bypart import parts_of_box
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Layout, Side
@@ -16,7 +18,6 @@ from jigs.given.job import BoxSpec
 from jigs.given.walls import place_job
 from jigs.given.wallspec import Appliance
 from jigs.ground.geometry import SLACK, rectangle
-from jigs.ground.values import dataclass
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
 
 WINDOW = 3600.0
@@ -29,8 +30,7 @@ Filled = tuple[float, float, float, float]
 """What a part fills as it is seen from the room: left, bottom, right, top; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Black:
+class Black(Struct, frozen=True, kw_only=True):
     """The part that a plan shows black: where it is seen, from the left edge and the bottom of
     `box`, or else along its wall. `beside`: the boxes that a wall's part belongs to."""
 
@@ -75,8 +75,7 @@ def _seen(block: Block) -> Filled:
     return (block.x, block.y, block.x + block.dx, block.y + block.dy)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Frame:
+class _Frame(Struct, frozen=True, kw_only=True):
     """From a wall to paper: `scale`, and where the wall's corner lies on paper, mm."""
 
     scale: float

@@ -9,15 +9,16 @@ is built already only the sides and partitions have labels: they are still to be
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import field
 from typing import Literal
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.bench.station import Station
 from jigs.box.bypart import OpenCuts, parts_of_box
 from jigs.box.parts import Layout, Side
 from jigs.cutlist.cutlist import STAMPED
 from jigs.cutlist.piece import ASSEMBLED_KINDS, DRAWER_KINDS, Piece, PieceKind
-from jigs.ground.values import dataclass, replace
 from jigs.progress.tracked import DRILLED
 from templates.labels.labelwords import (
     LabelWords,
@@ -38,16 +39,14 @@ _BEFORE: tuple[PieceKind, ...] = ("toe-front", "toe-back", "sleeper")
 _AFTER: tuple[PieceKind, ...] = ("end-panel", "filler", "island-back")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Label:
+class _Label(Struct, frozen=True, kw_only=True):
     """A label's words, and the names by which it may be chosen."""
 
     words: LabelWords
     names: tuple[str, ...]
 
 
-@dataclass(slots=True, kw_only=True)
-class _Box:
+class _Box(Struct, kw_only=True):
     """What one box is put together from: its own pieces, and those of each drawer box by its ID."""
 
     pieces: list[Piece] = field(default_factory=list)

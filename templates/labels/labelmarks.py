@@ -8,8 +8,9 @@ narrower than most labels: its label lies along it, and the arrow points to an e
 
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.ground.geometry import rectangle
-from jigs.ground.values import dataclass
 from templates.labels.labelplacing import LabelField
 from templates.page.marks import Area, Mark, Text
 from templates.page.typeface import EM_PER_CAP, text_width
@@ -34,8 +35,7 @@ _BAR = 2.0
 """A stripe along the top is so long on either side of its words at least, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stripe:
+class Stripe(Struct, frozen=True, kw_only=True):
     """A black stripe along the left or right end of a label, or along its top. `ways`: what stands
     beside it, the fullest wording first (along an end this alone, in smaller letters). `lines`:
     what is said of it elsewhere, where its words find no room."""

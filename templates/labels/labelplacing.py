@@ -7,14 +7,14 @@ that nothing is cut off.
 
 from collections.abc import Callable, Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.given.labelstock import Stock
-from jigs.ground.values import dataclass
 from templates.page.marks import Mark, Page
 from templates.page.raster import Raster
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LabelField:
+class LabelField(Struct, frozen=True, kw_only=True):
     """The rectangle of one label on its page, and what stays white along its edges; mm."""
 
     left: float
@@ -34,8 +34,7 @@ class LabelField:
         return self.bottom + self.height
 
 
-@dataclass(frozen=True, slots=True)
-class LabelEntry:
+class LabelEntry(Struct, frozen=True):
     """One label to be placed: whose it is, and what draws it into a field."""
 
     part: str

@@ -6,8 +6,9 @@ only at last. The ID, HOLD and the code always stay.
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
 from templates.labels.labelmarks import BASE_LINE, SMALL
 from templates.labels.labelwords import LabelWords
 from templates.page.marks import Mark, Text
@@ -35,8 +36,7 @@ NEEDED = 6
 _SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.5)
 
 
-@dataclass(slots=True, kw_only=True)
-class _Row:
+class _Row(Struct, kw_only=True):
     """A row of lettering while a label is set; a text of two lines (`\\n`) stays one row."""
 
     text: str

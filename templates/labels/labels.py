@@ -11,10 +11,11 @@ symbol always stay: of a small label the symbol itself says less.
 from collections.abc import Iterator, Sequence
 from functools import partial
 
+from msgspec.structs import replace
+
 from jigs.box.parts import Layout
 from jigs.given.labelstock import Stock
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import replace
 from templates.labels.keyplan import KeyPlan
 from templates.labels.labelmarks import (
     BASE_LINE,

@@ -8,8 +8,9 @@ the arrow makes way for it to the foot of the words.
 
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.ground.dotpitch import MODULES, READ
-from jigs.ground.values import dataclass
 from templates.labels.labelmarks import (
     BASE_LINE,
     SMALL,
@@ -56,8 +57,7 @@ Plan = Literal["under", "instead", "beside", "below"]
 then a row of the words, beside the ID, or below arrow and words."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LabelSymbol:
+class LabelSymbol(Struct, frozen=True, kw_only=True):
     """A label's symbol, and how the label is set round it; mm."""
 
     text: str

@@ -6,11 +6,12 @@ Its lines are worded in `words/labellines.py`; pieces of the cut list have their
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.cutlist.piece import Piece
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
 from templates.labels.keyplan import Black, black_front, black_rollout, black_side
 from templates.labels.labelmarks import Stripe, Toward, to_the_front
 from templates.words.labellines import (
@@ -38,8 +39,7 @@ from templates.words.scanwords import (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LabelWords:
+class LabelWords(Struct, frozen=True, kw_only=True):
     """What a label says. `lines` from top to bottom, under the ID. `hold`: a large HOLD stands
     under the ID. `arrow`: the word at the arrow, which points `toward` a side of the label.
     `stripe`: the edge of the label that carries a black stripe, and its words. `black`: what the

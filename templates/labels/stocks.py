@@ -10,8 +10,9 @@
 from collections.abc import Iterable
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from jigs.given.labelstock import Stock
-from jigs.ground.values import replace
 from jigs.reading.jobprinters import read_stocks
 from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, Table

@@ -7,11 +7,12 @@ import json
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from msgspec.structs import replace
+
 from jigs.changes.causing import Edit
 from jigs.changes.comparing import Changes, NeedChange, StationChange
 from jigs.changes.made import Made, MadeHole
 from jigs.ground.grouped import grouped
-from jigs.ground.values import replace
 from templates.lists.cells import csv_text
 from templates.lists.changetasks import Group, Report, Task, list_tasks
 from templates.words.changewords import (

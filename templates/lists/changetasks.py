@@ -4,6 +4,8 @@ is spoilt. Text, data and the list for a spreadsheet are made from these."""
 from collections.abc import Iterator, Mapping
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.changes.boring import SPOILS, HoleChange
 from jigs.changes.comparing import Changes
 from jigs.changes.cups import KeptCups, serve_turned
@@ -13,7 +15,6 @@ from jigs.changes.parting import PartChange
 from jigs.changes.sizing import LOST, SizeChange, is_front
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
 from templates.words.changewords import HELD_NOW, cause_words, lot_words
 from templates.words.savingwords import (
     all_holes_words,
@@ -31,8 +32,7 @@ Group = Literal["label", "part", "held", "cut", "bore", "spoilt", "spoilt-if"]
 be done with it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
+class Task(Struct, frozen=True, kw_only=True):
     """One thing to be done with a part, or that is spoilt in it."""
 
     group: Group
@@ -48,8 +48,7 @@ class Task:
     holes: tuple[HoleChange, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Report:
+class Report(Struct, frozen=True, kw_only=True):
     """What was compared, and what is known beside it."""
 
     changes: Changes

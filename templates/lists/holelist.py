@@ -8,6 +8,8 @@ job's order. A part that is held back is named and has no holes.
 from collections.abc import Iterator
 from typing import Any
 
+from msgspec import Struct
+
 from jigs.bench.benchpart import marked_holes
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
@@ -16,7 +18,6 @@ from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import rests_on
 from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
-from jigs.ground.values import dataclass
 from templates.lists.cells import csv_text, in_mm, number
 from templates.words.findings import held_words, problems_data
 from templates.words.holewords import LIST_LEGEND
@@ -53,8 +54,7 @@ def holes_json(layout: Layout) -> str:
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Part:
+class _Part(Struct, frozen=True, kw_only=True):
     """A part as rows and tables name it, and what is bored into it."""
 
     given: Front | Side | AnyDrawer

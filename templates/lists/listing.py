@@ -8,15 +8,15 @@ screen leaves out.
 from collections.abc import Iterable
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from jigs.ground.values import dataclass
 
 Ticks = Literal["", "each", "filled"]
 """Which cells of a column have a box to tick on paper: none, all, or those that say something."""
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(Struct, frozen=True):
     """What a cell says; `other`: the same in the other unit, in brackets on a screen and small on
     paper."""
 
@@ -28,8 +28,7 @@ class Shown:
         return f"{self.text} ({self.other})" if self.other else self.text
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Column:
+class Column(Struct, frozen=True, kw_only=True):
     """A column of a table."""
 
     head: str = ""
@@ -44,16 +43,14 @@ class Column:
     ticks: Ticks = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
+class Row(Struct, frozen=True, kw_only=True):
     """A line of a table, a cell for each column, and what is to be said under it."""
 
     cells: tuple[Shown, ...]
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Words:
+class Words(Struct, frozen=True, kw_only=True):
     """A sentence or two; on a screen its lines are indented, those after the first by `hang`
     more."""
 
@@ -64,8 +61,7 @@ class Words:
     """Whether it must be seen before anything is done: bold on paper."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Group:
+class Group(Struct, frozen=True, kw_only=True):
     """Rows under one title, and sentences that stand under them."""
 
     rows: tuple[Row, ...]
@@ -73,8 +69,7 @@ class Group:
     notes: tuple[Words, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
+class Table(Struct, frozen=True, kw_only=True):
     """Groups of rows in common columns; a column that says nothing in any row is left out."""
 
     columns: tuple[Column, ...]
@@ -97,16 +92,14 @@ class Table:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Section:
+class Section(Struct, frozen=True, kw_only=True):
     """A part of a list."""
 
     blocks: tuple[Table | Words, ...]
     title: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Listing:
+class Listing(Struct, frozen=True, kw_only=True):
     """A whole list: what it is called on paper, whose it is, and its sections."""
 
     title: str

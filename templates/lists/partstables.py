@@ -5,14 +5,14 @@ tables, by a short name (P1, G1).
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.box.bypart import OpenCuts
 from jigs.cutlist.cutlist import PartsList
 from jigs.cutlist.piece import Piece
 from jigs.cutlist.totals import STUFF_ORDER
 from jigs.ground.lengths import Unit, format_inches, format_mm, in_both
-from jigs.ground.values import dataclass
 from templates.lists.listing import (
     Column,
     Group,
@@ -50,8 +50,7 @@ from templates.words.partswords import (
 )
 
 
-@dataclass(slots=True, kw_only=True)
-class _Patterns:
+class _Patterns(Struct, kw_only=True):
     """Short names for places that many pieces share, each with what it stands for."""
 
     unit: Unit

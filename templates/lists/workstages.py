@@ -6,11 +6,11 @@ has a box to tick for each part.
 """
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.bench.station import Work
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass
 from jigs.progress.jobplan import JobPlan
 from jigs.progress.workdays import Day
 from jigs.progress.workplan import Stage, StageKind, Task
@@ -45,8 +45,7 @@ MOST_AGAIN = 4
 """More parts than these are not named again where they are the same as on a day before."""
 
 
-@dataclass(slots=True, kw_only=True)
-class StageGroups:
+class StageGroups(Struct, kw_only=True):
     """Makes the groups of stages one after the other: what was said of one is not said again."""
 
     view: WorkView

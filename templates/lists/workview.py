@@ -2,12 +2,12 @@
 paper."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
-from jigs.ground.values import dataclass
 from jigs.order.buying import Order, make_order
 from jigs.order.needed import Item
 from jigs.progress.jobplan import JobPlan, plan_job
@@ -18,8 +18,7 @@ from jigs.room.hanging import Hanging, plan_hanging
 from jigs.room.wallmeasures import boxes_of
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paged:
+class Paged(Struct, frozen=True, kw_only=True):
     """Where the stations stand in their file: the pages of each by its name, how many stand before
     the first; the files of a pack, and what those that are drilled by ask for at the bench."""
 
@@ -29,8 +28,7 @@ class Paged:
     costs: Mapping[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WorkView:
+class WorkView(Struct, frozen=True, kw_only=True):
     """The work of a job, with what is bought for it and where its stations stand."""
 
     plan: JobPlan

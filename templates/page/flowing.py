@@ -1,15 +1,14 @@
 """Blocks of one width that flow down one page after the other, headed again where they go on."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import field
 
-from jigs.ground.values import dataclass
+from msgspec import Struct, field
+
 from templates.page.marks import Mark
 from templates.page.pieces import GAP, MarkBlock, moved
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FlowedBlock:
+class FlowedBlock(Struct, frozen=True, kw_only=True):
     """A block of a table; `again` goes before it where it begins a page. `entry`: the line in
     the outline for what begins with it."""
 
@@ -18,8 +17,7 @@ class FlowedBlock:
     entry: str = ""
 
 
-@dataclass(slots=True, kw_only=True)
-class FlowedPage:
+class FlowedPage(Struct, kw_only=True):
     """A page as it is filled: its marks from its upper left corner down, how far down they reach
     (mm), and its line in the outline."""
 

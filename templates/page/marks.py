@@ -7,13 +7,12 @@ A mark may say what it draws: `layer` is its kind (`front`, `pull`, `swing`, ...
 the part. A writer whose format knows names and classes passes them on, for whoever looks for one
 part or turns off one kind; on paper they are not seen.
 
-Marks are named tuples, since a kitchen asks for some 80,000 of them and a frozen dataclass takes
-three times as long to make.
+Marks are named tuples, which a writer unpacks; a kitchen asks for some 80,000 of them.
 """
 
 from typing import Literal, NamedTuple
 
-from jigs.ground.values import dataclass
+from msgspec import Struct
 
 Dash = Literal["", "dashed", "axis"]
 """Line style: continuous, dashed (hidden edges, outlines), long-dashed dotted (axes); ISO 128."""
@@ -103,8 +102,7 @@ class Qr(NamedTuple):
 Mark = Line | Circle | Area | Outline | Text | Qr
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Page:
+class Page(Struct, frozen=True, kw_only=True):
     """One page. `entry` is its line in the document's outline: the first page of each entry is
     the one the outline points at. `scale` is what a printer's error asks for, across and up: a
     writer draws everything, the page itself too, times it, and nothing else is ever scaled."""

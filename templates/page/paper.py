@@ -10,17 +10,18 @@ other page is its sheet less a margin on each side. Labels are drawn on the full
 
 import math
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.given.printer import Printer
 from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
-from jigs.ground.values import dataclass, replace
 from templates.page.marks import Page
 
 MARGIN = 6.0
 """What a printer is taken to leave white along each edge; mm (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paper:
+class Paper(Struct, frozen=True, kw_only=True):
     """A page as it is drawn, upright; mm. `sheet` says in words what to put into the printer.
 
     `scale` undoes a printer's error, across the paper and along the feed; `printer` names it.

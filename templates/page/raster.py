@@ -14,9 +14,10 @@ one as well.
 
 import math
 
+from msgspec import Struct
+
 from jigs.given.printer import Printer
 from jigs.ground.dotpitch import MODULE, dot, dots_of_module
-from jigs.ground.values import dataclass
 from templates.page.marks import Qr
 
 SHORT = 0.004
@@ -28,8 +29,7 @@ _HAIR = 0.0005
 """Taken off a page of whole dots, mm: a writer's rounding must not make one dot more of it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Raster:
+class Raster(Struct, frozen=True, kw_only=True):
     """`dots` per inch, None where they do not count; `scale` across and up; `shift`: how far
     labels are moved to the right and up, mm."""
 

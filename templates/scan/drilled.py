@@ -2,11 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 
+from msgspec.structs import replace
+
 from jigs.bench.station import Place, Row, Station
 from jigs.ground.geometry import SLACK, Fitting, Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.values import replace
 from jigs.progress.tracked import Tracked
 from templates.faces.faceview import FaceView
 from templates.scan.facepicture import (

@@ -10,9 +10,10 @@ way it is counted.
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
+from msgspec import Struct
+
 from jigs.ground.geometry import SLACK, FaceEdge, Fitting, rectangle
 from jigs.ground.lengths import Unit
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Text
 from templates.scan.markup import Html, tag
@@ -40,8 +41,7 @@ SAME = 0.05
 UP, DOWN, FROM_LEFT, FROM_RIGHT = "↑", "↓", "→", "←"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Distance:
+class Distance(Struct, frozen=True, kw_only=True):
     """A figure at the face: where it is on it, what is counted to it and which way; mm."""
 
     at: float

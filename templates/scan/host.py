@@ -2,11 +2,10 @@
 
 from collections.abc import Callable
 
-from jigs.ground.values import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Host:
+class Host(Struct, frozen=True, kw_only=True):
     """How the pages of one job link to each other, and what can be done on them."""
 
     href: Callable[[str], str]

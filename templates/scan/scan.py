@@ -2,6 +2,9 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.bypart import hung_over, hung_under
@@ -11,7 +14,6 @@ from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Block, Piece
 from jigs.ground.grouped import grouped
-from jigs.ground.values import dataclass, replace
 from jigs.layout.layout import as_printed
 from jigs.progress.course import plan_courses
 from jigs.progress.kept import Kept, stand
@@ -41,8 +43,7 @@ from templates.words.scanwords import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Beside:
+class Beside(Struct, frozen=True):
     """A part that another one has to do with, and what it is to it: `above`, `drawer box`."""
 
     what: str

@@ -7,8 +7,9 @@ is the same for all parts of a wall is drawn once.
 
 from collections.abc import Iterable, Sequence
 
+from msgspec import Struct
+
 from jigs.ground.geometry import rectangle
-from jigs.ground.values import dataclass
 from jigs.room.elevation import Elevation, part_wall
 from jigs.room.seen import Seen, SeenAppliance
 from templates.labels.keyplan import Black, Filled
@@ -29,8 +30,7 @@ HATCH = 1 / 55
 """From one line of the hatch to the next."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawnStretch:
+class DrawnStretch(Struct, frozen=True, kw_only=True):
     """A part of a wall that is the same in every picture: from where to where, and its elements."""
 
     left: float

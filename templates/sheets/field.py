@@ -6,7 +6,8 @@ and then as far left as it goes. A face that finds no room in one field goes on 
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from jigs.ground.values import dataclass
+from msgspec import Struct
+
 from templates.cards.card import Card
 from templates.page.packing import Order, Size, lay, orders
 from templates.sheets.sheetwords import SetWords, SheetWords, settings_of
@@ -15,8 +16,7 @@ GUTTER = 2.0
 """Between cards, and between cards and words, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shape:
+class Shape(Struct, frozen=True, kw_only=True):
     """A way to lay a field: its size, how its words are set, and the upper left corner of each
     card, to the right and down from the field's own; mm."""
 
@@ -26,8 +26,7 @@ class Shape:
     cards: tuple[Size, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Field:
+class Field(Struct, frozen=True, kw_only=True):
     """Words and cards of one face that stand together, and the ways to lay them, the smallest
     first."""
 

@@ -3,10 +3,10 @@ reading type, in front of the sheets whose pages point to them.
 """
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.ground.geometry import FittingKind
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page, Text
@@ -39,16 +39,14 @@ BELOW = 6.0
 """Between two guides, mm."""
 
 
-@dataclass(slots=True)
-class Wanted:
+class Wanted(Struct):
     """What one kind of work is asked for: its traits and its kinds of fitting."""
 
     traits: set[Trait] = field(default_factory=set)
     kinds: set[FittingKind] = field(default_factory=set)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Guides:
+class Guides(Struct, frozen=True, kw_only=True):
     """The guides of some faces on pages of a document, the first of them page `first`."""
 
     wanted: Mapping[Work, Wanted]

@@ -6,8 +6,9 @@ down one column. The steps and notes follow it in columns.
 
 from collections.abc import Callable, Iterable, Sequence
 
+from msgspec import Struct
+
 from jigs.ground.geometry import Face
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph, stacked
@@ -28,8 +29,7 @@ MODULE = 0.5
 """Side of a QR module, mm: read by telephones at arm's length (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartWords:
+class PartWords(Struct, frozen=True, kw_only=True):
     """What a part's sheets say besides its holes; texts are ready to print.
 
     `kind` as on the label (`DOOR, HINGES LEFT`), `place` (`NORTH WALL, BOX B3, UNDER B3-1`),

@@ -4,8 +4,9 @@ and the crosses that are bored there.
 
 from collections.abc import Iterable, Sequence
 
+from msgspec import Struct
+
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.values import dataclass
 from templates.cards.lettering import Label
 from templates.cards.ticks import INDENT, tick_box
 from templates.faces.faceview import FaceView
@@ -19,16 +20,14 @@ ROW = 5.2
 _APART = 2.4
 
 
-@dataclass(frozen=True, slots=True)
-class PinLine:
+class PinLine(Struct, frozen=True):
     """A line across a board: how high it is struck, mm, and what is bored of the card there."""
 
     height: float
     crosses: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PinRows:
+class PinRows(Struct, frozen=True, kw_only=True):
     """Lines on which one card, with a code of its own, is set at the same edges (`where`), and the
     page of that card: as wide as any, until it is known."""
 

@@ -11,8 +11,9 @@ upright or lying, fields as small, as flat or as narrow as they go.
 
 from collections.abc import Callable, Sequence
 
+from msgspec import Struct
+
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
 from templates.page.packing import Size, place_sizes
 
 Sizes = tuple[Size, ...]
@@ -28,8 +29,7 @@ WAYS: tuple[Way, ...] = (
 """By what the sizes of a field are tried: the smallest, the flattest, the narrowest first."""
 
 
-@dataclass(frozen=True, slots=True)
-class SharedPage:
+class SharedPage(Struct, frozen=True):
     """A page: which room it has, and of each of its fields which it is, in which of its sizes,
     and where its lower left corner is in the room."""
 

@@ -2,8 +2,10 @@
 
 from collections.abc import Mapping, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.ground.geometry import rectangle
-from jigs.ground.values import dataclass, replace
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.page.bars import bar
@@ -28,8 +30,7 @@ RAISED = 0.3
 """Between the words below and a frame, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placed:
+class Placed(Struct, frozen=True, kw_only=True):
     """A card on a page; (dx, dy) moves the face's coordinates to the page's, mm."""
 
     card: Card
@@ -37,8 +38,7 @@ class Placed:
     dy: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(Struct, frozen=True, kw_only=True):
     """One sheet, ready to print: its page, and the cards on it as data. `parts` are those that
     it is for, () for what stands before the sheets."""
 
@@ -47,8 +47,7 @@ class Sheet:
     parts: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spot:
+class Spot(Struct, frozen=True, kw_only=True):
     """A field on a page: which of its shapes it has, and its lower left corner, mm."""
 
     field: Field
@@ -100,8 +99,7 @@ class Spot:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plan:
+class Plan(Struct, frozen=True, kw_only=True):
     """A planned page: its size, and its fields in their places."""
 
     width: float

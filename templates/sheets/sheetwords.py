@@ -4,7 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import partial
 from typing import Self
 
-from jigs.ground.values import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
+
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
@@ -43,8 +45,7 @@ NARROWEST = 58.0
 """How wide a column below a head is at least, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Elsewhere:
+class Elsewhere(Struct, frozen=True, kw_only=True):
     """A card that serves a part too and stands with another one: its number, its border in the
     part's own face, the lines that it is set on, its page."""
 
@@ -57,8 +58,7 @@ class Elsewhere:
     """Whether it lies beside the row of its part, which its box to tick names."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetWords:
+class SheetWords(Struct, frozen=True, kw_only=True):
     """What is said of one face beside its cards; `first`: in full, as where it is said first.
 
     `guides`: the page of each kind of work's steps. `elsewhere`: the cards for it that stand with
@@ -174,8 +174,7 @@ def _where(elsewhere: Iterable[Elsewhere]) -> str:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class SetWords:
+class SetWords(Struct, frozen=True):
     """How words are set: how wide, how high, in how many columns below a head that lies across;
     0 for a head and all else in one column; mm."""
 

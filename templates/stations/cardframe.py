@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from math import hypot
 
+from msgspec import Struct
+
 from jigs.bench.station import CardEdge, StationCard
 from jigs.ground.geometry import Axis, Polygon
-from jigs.ground.values import dataclass
 from templates.cards.cardplan import ARM
 from templates.cards.flap import FLAP, WASTE
 from templates.page.space import Box
@@ -39,8 +40,7 @@ GROW_Y = (0.0, 8.0, 18.0, 30.0, 44.0, 60.0)
 """By how much a card is made larger than its holes ask for, until all words find room; mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CardFrame:
+class CardFrame(Struct, frozen=True, kw_only=True):
     """The face that a card covers, and its border with what lies beyond its edges."""
 
     face: Box

@@ -2,10 +2,11 @@
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.bench.station import Station, StationCard
 from jigs.ground.geometry import Axis
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.values import dataclass
 from templates.cards.cardplan import ARM
 from templates.cards.figures import HoleFigures, free_spot, write_figures
 from templates.cards.lettering import CardHeading, Label, hole_note
@@ -24,8 +25,7 @@ from templates.words.stationwords import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Title:
+class Title(Struct, frozen=True):
     """A title of a card, and whether it stands upside down, for the card that is turned."""
 
     heading: CardHeading

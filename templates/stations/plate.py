@@ -11,9 +11,10 @@ A mark's layer says what is done with it: `cut outline`, `cut window`, `cut guid
 
 from collections.abc import Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.bench.station import CardEdge, Station, StationCard, guide_diameter
 from jigs.ground.geometry import SLACK, Axis, Polygon, rectangle
-from jigs.ground.values import dataclass
 from templates.cards.figures import free_spot
 from templates.page.marks import Circle, Line, Mark, Outline, Text
 from templates.page.space import Box, Space
@@ -49,8 +50,7 @@ BETWEEN = 2.0
 """What stays between a window and a hole or an edge, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plate:
+class Plate(Struct, frozen=True, kw_only=True):
     """A plate: its name as a file, and its marks in the card's own frame, mm."""
 
     name: str

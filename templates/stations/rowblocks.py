@@ -3,9 +3,10 @@ their names, each with its own boxes to tick and blanks below what is said once 
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.bench.benchpart import BenchPart
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
 from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved
 from templates.page.typeface import PITCH, text_width, wrap
@@ -27,8 +28,7 @@ Chip = tuple[Span, ...]
 """A setting, or another thing that is ticked when it is done."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RowWords:
+class RowWords(Struct, frozen=True, kw_only=True):
     """What stands in a row."""
 
     part: BenchPart

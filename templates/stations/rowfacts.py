@@ -2,9 +2,10 @@
 
 from collections.abc import Collection, Iterator
 
+from msgspec.structs import replace
+
 from jigs.bench.station import Row, Station
 from jigs.ground.problems import OF_HINGES
-from jigs.ground.values import replace
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import drawer_box_facts
 from templates.words.cautions import SPRUNG

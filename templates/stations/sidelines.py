@@ -3,18 +3,18 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
+from msgspec import Struct
+
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.storystick import SAME
 from jigs.ground.geometry import Hand
-from jigs.ground.values import dataclass
 from templates.words.rowwords import cross_words
 from templates.words.sidewords import BORED, turn_words, used_words
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LineBoard:
+class LineBoard(Struct, frozen=True, kw_only=True):
     """A board of a table at one of its lines."""
 
     hand: Hand

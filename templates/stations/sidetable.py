@@ -2,13 +2,14 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from msgspec.structs import replace
+
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Station
 from jigs.bench.storystick import SAME
 from jigs.box.parts import Side
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import replace
 from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph

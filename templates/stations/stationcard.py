@@ -10,9 +10,10 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from itertools import groupby
 
+from msgspec import Struct
+
 from jigs.bench.station import Station, StationCard
 from jigs.ground.geometry import Axis, FaceEdge, rectangle
-from jigs.ground.values import dataclass
 from templates.cards.carddraw import draw_holes
 from templates.cards.flap import BAND, FREE, Lines, cross_out, flap_texts, flap_words, fullest
 from templates.page.marks import MEDIUM, THIN, Area, Line, Mark, Outline
@@ -33,8 +34,7 @@ from templates.stations.cardwriting import Title, titles_of, write_distances, wr
 from templates.stations.stationview import Shop
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawnCard:
+class DrawnCard(Struct, frozen=True, kw_only=True):
     """A card in its own frame, mm: `box` is its border, flaps included; `copy` counts from 1."""
 
     card: StationCard

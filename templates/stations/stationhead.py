@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.bench.station import Station
-from jigs.ground.values import dataclass
 from templates.page.marks import Mark, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import text_width
@@ -34,8 +35,7 @@ def station_payload(station: Station) -> str:
     return f"{spell(station_title(station))} STATION / {parts} PARTS / CODE {station.code}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StationHead:
+class StationHead(Struct, frozen=True, kw_only=True):
     """What the titles of a station's pages are made from; `reason`: what tells it from its like;
     `told`: its steps."""
 

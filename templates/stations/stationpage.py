@@ -6,10 +6,10 @@ is as high as the page has its title beside it.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.bench.station import Station
-from jigs.ground.values import dataclass
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
 from templates.page.packing import Size, place_sizes
@@ -28,8 +28,7 @@ COLUMN = 34.0
 """Least width of a title beside a card, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlacedCard:
+class PlacedCard(Struct, frozen=True, kw_only=True):
     """A card on a page; (dx, dy) moves its own frame to the page, mm."""
 
     drawn: DrawnCard
@@ -37,8 +36,7 @@ class PlacedCard:
     dy: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StationPage:
+class StationPage(Struct, frozen=True, kw_only=True):
     """A page of a station, and the cards on it."""
 
     station: Station
@@ -48,8 +46,7 @@ class StationPage:
     """The boxes and columns whose tables begin on it."""
 
 
-@dataclass(slots=True, kw_only=True)
-class _Draft:
+class _Draft(Struct, kw_only=True):
     """A page while it is filled, and how far down from its top it is; mm."""
 
     width: float

@@ -7,11 +7,12 @@ kind and its wall, stands once. Rows are blocks that flow down the page.
 
 from collections.abc import Collection, Container, Iterator, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import field
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.bench.station import Row, Setting, Start, Station
 from jigs.given.confirming import OpenNumber
-from jigs.ground.values import dataclass, replace
 from templates.page.marks import Text
 from templates.page.pieces import MarkBlock, paragraph
 from templates.page.typeface import text_width
@@ -84,8 +85,7 @@ def _blocks(rows: Sequence[RowWords], width: float) -> Iterator[tuple[MarkBlock,
         yield row_block(row, width, first=False), row_block(row, width, first=True)
 
 
-@dataclass(slots=True)
-class NextCard:
+class NextCard(Struct):
     """Which copies of the cards were taken up, in the order of a table."""
 
     _taken: dict[str, int] = field(default_factory=dict)

@@ -4,10 +4,12 @@ import json
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.bench.boxtable import parted_tables
 from jigs.bench.station import CardEdge, Place, Row, Setting, Station
 from jigs.box.parts import Layout
-from jigs.ground.values import dataclass, replace
 from templates.page.marks import Page
 from templates.page.paper import Paper
 from templates.stations.stationpage import PlacedCard, StationPage, station_pages
@@ -20,8 +22,7 @@ PASSES = 3
 """How often stations are laid out anew at most, until each page that is named is the right one."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StationSet:
+class StationSet(Struct, frozen=True, kw_only=True):
     """The stations of a job, laid out on a paper."""
 
     paper: Paper

@@ -1,7 +1,8 @@
 """The parts of a station as faces that words are made for, and what its cards' edges are called."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import field
+
+from msgspec import Struct, field
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable
@@ -9,7 +10,6 @@ from jigs.bench.station import Station, StationCard
 from jigs.box.drawerbox import AnyDrawer, DrawerBox
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import OPPOSITE, Face, FaceEdge, Hand
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
     view_of_drawer_back,
@@ -24,8 +24,7 @@ ViewKey = tuple[str, Face, int | None, Hand | None]
 """A drilled face: its part, face, and of a board its column and the side of it."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shop:
+class Shop(Struct, frozen=True, kw_only=True):
     """What the words of a job's stations are made from: the fronts, drawer boxes and faces."""
 
     layout: Layout

@@ -3,9 +3,10 @@ part's size with its blanks, blocks that flow down the pages."""
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.bench.benchpart import BenchPart
 from jigs.ground.lengths import format_inches, format_mm
-from jigs.ground.values import dataclass
 from templates.cards.ticks import BOX, tick_box
 from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved
@@ -15,8 +16,7 @@ BLANK = 13.0
 """A line to write a measured length on, mm."""
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """A span of a line: a text, or a box to tick with what it is for."""
 
     text: str
@@ -32,8 +32,7 @@ class Span:
         return text_width(self.text, self.size, self.bold) + (BOX + 1.2 if self.tick else 0.0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TableBlock:
+class TableBlock(Struct, frozen=True, kw_only=True):
     """A block of a table; `head` goes before it where it is the first one on its page."""
 
     block: MarkBlock
@@ -71,8 +70,7 @@ def joined(first: MarkBlock, second: MarkBlock) -> MarkBlock:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SizeAndBlanks:
+class SizeAndBlanks(Struct, frozen=True, kw_only=True):
     """A part's size, and lines to write what is measured on; `width` over all, mm."""
 
     width: float

@@ -9,10 +9,11 @@ foot on the join line, and the middle marks of the two little scales, a vernier
 import math
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.bench.storystick import Stick
 from jigs.ground.geometry import rectangle
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from jigs.ground.values import dataclass
 from templates.page.marks import MEDIUM, Line, Mark, Outline, Text
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import spread
@@ -46,8 +47,7 @@ _STRUCK = 15.2
 """Where it ends, from a strip's left edge, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Row:
+class _Row(Struct, frozen=True, kw_only=True):
     """A line's height, mm; what it is, the fullest wording first; the boards that alone have it;
     whether it is struck, or only shows where something is."""
 
@@ -57,8 +57,7 @@ class _Row:
     struck: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StickStrip:
+class StickStrip(Struct, frozen=True, kw_only=True):
     """A strip that is printed: its stick's and its own number, how many there are; from which
     height to which it goes; whether one that is printed meets it below and above."""
 
@@ -75,8 +74,7 @@ _Words = tuple[tuple[str, bool], ...]
 """Texts that stand in one row, and which of them are bold."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Way:
+class _Way(Struct, frozen=True):
     """How fully a strip tells of its lines: the most rows that say what a line is, and the boards
     that alone have it; `close`: its inches stand behind its millimetres."""
 

@@ -13,8 +13,10 @@ that a piece can also be set by itself on a line struck at that height.
 import math
 from collections.abc import Callable, Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.ground.geometry import SLACK, Fitting
-from jigs.ground.values import dataclass, replace
 from templates.cards.cardplan import ARM
 from templates.cards.figures import figures_of
 from templates.cards.flap import FLAP, WASTE
@@ -43,8 +45,7 @@ BEYOND = 30.0
 """How far a strip reaches beyond its last hole where it does not reach to the end, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Strip:
+class Strip(Struct, frozen=True, kw_only=True):
     """A strip of one face. `across` and `up` are the edges it is set on; `fittings` what it
     carries, `view` the face with these alone; `width` without the flap, `length` from `up` on,
     mm. `to_end`: it ends where the part does."""
@@ -115,8 +116,7 @@ def _reach(fitting: Fitting, across: Reference) -> float:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Parting:
+class Parting(Struct, frozen=True):
     """Where the pieces of a strip begin and end, mm from its origin; how many fittings are
     parted."""
 

@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from jigs.ground.geometry import SLACK
-from jigs.ground.values import dataclass
 from templates.cards.card import Card
 from templates.faces.faceview import FaceView
 from templates.page.packing import Size
@@ -12,8 +13,7 @@ from templates.strips.strip import SPARE, find_strip, joins_of
 from templates.strips.strippiece import above, strip_pieces
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StripPlan:
+class StripPlan(Struct, frozen=True, kw_only=True):
     """The pieces of a strip, and what is said of them; `rest` is the face with what is not on
     it, None where nothing is;
     `parted`: how many fittings stand on two pieces."""

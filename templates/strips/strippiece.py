@@ -9,9 +9,11 @@ that it can be set by itself on a line struck there.
 from itertools import pairwise
 from typing import Literal
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.ground.geometry import Fitting, Hole
 from jigs.ground.lengths import Unit, format_mm
-from jigs.ground.values import dataclass, replace
 from templates.cards.card import Card
 from templates.cards.cardborder import edge_flap, ladder, panel_line
 from templates.cards.cardplan import LADDER, SMALL
@@ -36,8 +38,7 @@ BEYOND_END = LADDER
 """Paper beyond the end of the part, mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Piece:
+class _Piece(Struct, frozen=True, kw_only=True):
     """A piece from `low` to `high`, mm from the strip's origin; `number` of `count`."""
 
     strip: Strip

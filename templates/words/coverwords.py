@@ -1,13 +1,12 @@
 """What page 1 of a file to print says of the file: what it is, what the other one is for, in which
 order it is worked through."""
 
-from jigs.ground.values import dataclass
+from msgspec import Struct
 
 EITHER = "PRINT THIS ONE OR THE OTHER: their holes are the same."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CoverWords:
+class CoverWords(Struct, frozen=True, kw_only=True):
     """The words of one file."""
 
     name: str

@@ -6,6 +6,8 @@ whole job, and one that several parts share is said once, with all of them.
 
 from collections.abc import Container, Iterable, Mapping
 
+from msgspec import Struct
+
 from jigs.box.bypart import depending, open_in
 from jigs.box.drawerbox import Rollout
 from jigs.box.frontgaps import measure_gaps
@@ -14,7 +16,6 @@ from jigs.checks.advice import OffRow, advise, list_unchecked, slides_off_row
 from jigs.checks.rubbing import RUBS
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
-from jigs.ground.values import dataclass
 from templates.words.advicewords import advice_words
 from templates.words.assumedwords import assumed_lines
 from templates.words.coverwords import SHEETS
@@ -33,8 +34,7 @@ HEADINGS: dict[Rank, str] = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(Struct, frozen=True, kw_only=True):
     """Problems of one wording, with the parts they stand at."""
 
     level: Level

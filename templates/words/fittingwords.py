@@ -8,9 +8,10 @@ that its entry names.
 from collections.abc import Sequence
 from typing import Literal, TypedDict, cast
 
+from msgspec import Struct
+
 from jigs.ground.geometry import Fitting, FittingKind
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.words.cardwords import (
     HeadingWords,
@@ -38,8 +39,7 @@ Work = Literal["sides", "drawer-box", "hinges", "pulls", "marking", "front-screw
 _TURNED = ", FROM BEHIND"
 
 
-@dataclass(frozen=True, slots=True)
-class CountWords:
+class CountWords(Struct, frozen=True):
     """How a QR symbol counts a kind: its pieces, or `each_hole`."""
 
     one: str
@@ -47,8 +47,7 @@ class CountWords:
     each_hole: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FittingWords:
+class FittingWords(Struct, frozen=True, kw_only=True):
     """What is said of one kind of fitting."""
 
     heading: HeadingWords

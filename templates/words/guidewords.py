@@ -5,9 +5,10 @@ pages point, and which guides a face needs. What is done with every card stands 
 from collections.abc import Collection, Iterable, Mapping
 from typing import Literal
 
+from msgspec import Struct
+
 from jigs.fittings.kinds import KINDS, by_rank, kind_of, rank_of
 from jigs.ground.geometry import FittingKind
-from jigs.ground.values import dataclass
 from templates.faces.faceview import FaceView
 from templates.words.fittingwords import Work, words_of, work_of
 from templates.words.holewords import HOLE_WORDS
@@ -33,8 +34,7 @@ TRUE_FOLD = "no black on the face, no white on the edge"
 """How a fold on the right side of the band looks."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GuideWords:
+class GuideWords(Struct, frozen=True, kw_only=True):
     """A guide: what it is for, its steps in order, each for all parts or, with a trait, for
     those alone that have it, None where the kinds of fitting say what is theirs; its pictures."""
 

@@ -3,10 +3,11 @@
 from collections.abc import Iterable, Mapping
 from string import ascii_lowercase
 
+from msgspec import Struct
+
 from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, open_keys, record_kind
 from jigs.given.hardware import HingeKind, HingeRecord, NumberStanding, PullRecord, SlideRecord
-from jigs.ground.values import dataclass
 from templates.words.textlines import columned
 
 STANDINGS: Mapping[NumberStanding, str] = {
@@ -71,8 +72,7 @@ _NAMES = {"centers": "hole centres"}
 """What a number is called in words, where it is not its key."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Number:
+class Number(Struct, frozen=True, kw_only=True):
     """One number of a record, ready to print; `standing` is a letter or `user`, "" for none.
     `open`: nobody confirmed it, and somebody should."""
 

@@ -2,15 +2,15 @@
 
 from typing import TypedDict
 
+from msgspec import Struct
+
 from jigs.ground.geometry import Hole, Purpose
 from jigs.ground.lengths import format_mm
-from jigs.ground.values import dataclass
 
 SIDE_HOLES = "Try the stop: a hole through shows."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HoleWords:
+class HoleWords(Struct, frozen=True, kw_only=True):
     """What is said of holes for one purpose."""
 
     name: str

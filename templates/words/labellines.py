@@ -6,6 +6,8 @@ Each has a worth: where a label is too low for all, the line of least worth goes
 
 from collections.abc import Iterable
 
+from msgspec import Struct
+
 from jigs.box.bypart import hung_over, hung_under, parts_of_box
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout
@@ -13,7 +15,6 @@ from jigs.cutlist.piece import Piece
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_inches, format_mm
 from jigs.ground.problems import Problem
-from jigs.ground.values import dataclass
 from templates.words.hingenames import hinge_names
 from templates.words.openwords import STAMP, open_line
 from templates.words.saying import finding_name, reason_of
@@ -21,8 +22,7 @@ from templates.words.wallwords import WALL, bare_wall
 from templates.words.wording import FRONT_SHORT, FRONT_WORDS
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wording:
+class Wording(Struct, frozen=True, kw_only=True):
     """One line, worded in several ways, the fullest first; a way may be broken on two lines
     (`\\n`). Its letters may grow from 2.5 to
     `most` mm. Where none fits, the last is cut short, but a `figure` is left out: half a number

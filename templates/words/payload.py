@@ -14,9 +14,11 @@ the part is, its hand, its wall, its place and its code stay. What each kind of 
 import re
 from collections.abc import Sequence
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from jigs.cutlist.trimmings import LONGEST_TAG
 from jigs.ground.latin import plain_capitals
-from jigs.ground.values import dataclass, replace
 from templates.words.wallwords import wall_title, without_wall
 
 LONGEST = 90
@@ -37,8 +39,7 @@ def spell(text: str) -> str:
     return " ".join(re.sub(r"[^A-Z0-9-]+", " ", plain_capitals(text)).split())
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Payload:
+class Payload(Struct, frozen=True, kw_only=True):
     """What a symbol says: the part's ID, what it is, word by word, whether it is held back, its
     wall, its place along it, in full and in short, what else there is to say, in order, and its
     code; anything but the ID may be empty."""

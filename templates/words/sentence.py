@@ -4,11 +4,10 @@
 ('nearly level', 'Nearly level.')
 """
 
-from jigs.ground.values import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Sentence:
+class Sentence(Struct, frozen=True):
     """A sentence, ready to print; `bold`: it is set so."""
 
     text: str

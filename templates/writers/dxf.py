@@ -13,15 +13,15 @@ from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from msgspec import Struct
+
 from jigs.ground.geometry import Polygon
-from jigs.ground.values import dataclass
 
 NARROW = 0.7
 """Width of letters, as a part of what it is by itself."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Words:
+class Words(Struct, frozen=True, kw_only=True):
     """A line of text: where its base line begins, or its middle is; mm. `angle` in degrees."""
 
     layer: str
@@ -33,8 +33,7 @@ class Words:
     middle: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawing:
+class Drawing(Struct, frozen=True, kw_only=True):
     """What is drawn, mm, each thing on a layer of its own name."""
 
     lines: tuple[tuple[str, Polygon], ...]

@@ -2,12 +2,13 @@
 wall, in inches and in millimetres, whatever is rounded on the way."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list

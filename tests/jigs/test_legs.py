@@ -1,8 +1,7 @@
 """Sides that run to the floor: everything stands higher by the legs, the grid from the floor."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout

@@ -3,12 +3,12 @@
 Expected values are derived: overlay = constant + tab - plate (common practice, no source).
 """
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.carcass import Carcass, frame_of
 from jigs.box.parts import Layout

@@ -1,8 +1,7 @@
 """Gaps that a front states for itself, edge by edge."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.stated import OwnReveals

@@ -1,9 +1,8 @@
 """Whatever a kitchen has: no hole where none may be, and what belongs together agrees."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout, Side
 from jigs.given.job import BoxSpec, ColumnSpec, Job

@@ -2,13 +2,11 @@
 
 from collections.abc import Iterator
 
-from jigs.ground.values import dataclass
 from templates.binding.jobsheets import Sheets
 from templates.sheets.sheet import Sheet
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DrawnOnce(Sheets):
+class DrawnOnce(Sheets, frozen=True, kw_only=True):
     """Sheets that are not drawn anew each time one goes through them."""
 
     drawn: tuple[Sheet, ...]

@@ -1,7 +1,8 @@
 """Kitchens whose parts are labelled: a small one, and one with every kind of piece."""
 
-from dataclasses import replace
 from functools import cache
+
+from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout

@@ -3,9 +3,9 @@ of its front. Whatever is mirrored, or said of both ends at once, is wrong here.
 """
 
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Front
 from templates.binding.jobsheets import make_sheets

@@ -2,9 +2,9 @@
 no figure over the bottom panel that is none."""
 
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.ground.errors import ReadingError

@@ -1,8 +1,7 @@
 """A fixed shelf's height: told wherever its boards are set out, and always from where it counts."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.boxtable import box_tables
 from jigs.bench.stations import plan_stations

@@ -1,9 +1,9 @@
 """Cards for the rear hooks of a drawer box, read back from paper and as data."""
 
 import json
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec

@@ -1,10 +1,9 @@
 """Labels on whatever stock a person has: any size that is not refused takes every label."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.given.labelstock import Stock, faults_of_stock
 from jigs.ground.sheetsizes import SheetSize

@@ -4,12 +4,12 @@ import io
 import json
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any, get_args
 
 import pdfplumber
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out

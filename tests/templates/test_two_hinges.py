@@ -2,8 +2,9 @@
 half-overlay door, of another hinge, on its right one, beside a box of full-overlay doors."""
 
 import re
-from dataclasses import replace
 from functools import cache
+
+from msgspec.structs import replace
 
 from cli.selection import narrow
 from jigs.bench.boxtable import box_tables

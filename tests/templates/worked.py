@@ -2,9 +2,10 @@
 over a left-hung door 613 high; and the same job on paper, printed once for all tests. Beside it
 the uneven box, without its lower drawer front."""
 
-from dataclasses import replace
 from functools import cache
 from typing import Literal
+
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec

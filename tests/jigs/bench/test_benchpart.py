@@ -1,8 +1,7 @@
 """Marking through: which holes of a front are marked through its drawer box."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import marked_holes
 from jigs.box.parts import Front

@@ -1,9 +1,9 @@
 """The table of a box: the golden stack of four drawers, a partition, a box already together."""
 
-from dataclasses import replace
 from functools import cache
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.boxtable import BoxTable, box_tables
 from jigs.bench.cost import cost_of

@@ -1,9 +1,9 @@
 """The first article: which parts are tried on scrap, and within which limits."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.firstarticle import FirstArticle, first_articles, trial
 from jigs.bench.rows import first_rows

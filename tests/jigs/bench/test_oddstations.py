@@ -1,9 +1,8 @@
 """What is out of the ordinary at the stations: pulls and slides longer than paper, screws through
 the drawer box, edges that no paper folds over, boxes on legs."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations

@@ -1,8 +1,7 @@
 """Placing cards: edges and lines, half a turn, and when an edge is worth a card."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.placing import (

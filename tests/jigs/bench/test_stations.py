@@ -1,12 +1,12 @@
 """Stations: from their values alone every hole comes out once; what they share and say."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 import templates.demo
 from jigs.bench.boxtable import box_tables

@@ -1,6 +1,6 @@
 """Assumptions in words, on the parts they touch."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from jigs.box.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 from jigs.given.job import FrontKind, FrontSpec, Job

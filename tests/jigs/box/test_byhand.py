@@ -1,9 +1,9 @@
 """Holes by hand: kits that hold a front, groups mirrored, and holes in the boards beside it."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec
 from jigs.given.stated import BoardHole, HandHole, Taped

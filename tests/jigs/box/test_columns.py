@@ -3,13 +3,13 @@
 The geometry is checked by shapely, an independent library: holes as discs, boards as rectangles.
 """
 
-from dataclasses import replace
 from itertools import combinations, pairwise
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from shapely import Point
 from shapely.geometry import box as rectangle
 

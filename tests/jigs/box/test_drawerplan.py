@@ -1,8 +1,7 @@
 """Drawers of a box: their boxes, their ceilings, and what a false front is screwed to."""
 
-from dataclasses import astuple, replace
-
 import pytest
+from msgspec.structs import astuple, replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.drawerplan import DrawerPlan, false_backing, plan_drawers
@@ -74,7 +73,7 @@ def false(height: float, **given: object) -> tuple[BoxSpec, Backing]:
             FrontSpec(id="B1-1", kind="false-front", height=height),
             FrontSpec(id="B1-2", kind="door"),
         ),
-        **given,  # type: ignore[arg-type]
+        **given,
     )
     front = one_column(spec, UNDER_COUNTER).fronts[0]
     carcass = Carcass(box=spec, side=18.3, back=6.0)

@@ -1,11 +1,11 @@
 """The drawers of a column."""
 
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.drawers import (
     DrawerPlace,

@@ -3,10 +3,10 @@
 What a front needs beside it, against a door that is turned.
 """
 
-from dataclasses import replace
 from math import cos, sin
 
 import pytest
+from msgspec.structs import replace
 from shapely import affinity, geometry
 
 from jigs.box.frontgaps import measure_gaps, swing_of_edge

@@ -1,8 +1,7 @@
 """The front in hand: measured sizes, what keeps its place, and what is said."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec

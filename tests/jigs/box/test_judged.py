@@ -1,9 +1,9 @@
 """Fronts in hand held against their order: what is taken, what is refused."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.inhand import FrontInHand, judge_in_hand
 from jigs.given.job import FrontSpec

@@ -1,10 +1,9 @@
 """A box planned: what cannot be planned stands in the plan as a value."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given as whatever
 from hypothesis import settings
+from msgspec.structs import replace
 
 from jigs.box.plan import BoxPlan, FrontPlan, plan_box
 from jigs.fittings.placing import Against
@@ -16,7 +15,7 @@ from tests.jobs import jobs
 
 def plan(*fronts: FrontSpec, kind: BoxKind = "base", **given: object) -> BoxPlan:
     """Plan the golden box with these fronts."""
-    spec = replace(box(*fronts, kind=kind), **given)  # type: ignore[arg-type]
+    spec = replace(box(*fronts, kind=kind), **given)
     return plan_box(job(spec), spec)
 
 

@@ -1,11 +1,11 @@
 """Fixed shelves, rows of shelf pins, rails."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from shapely import Point
 from shapely.geometry import box as rectangle
 

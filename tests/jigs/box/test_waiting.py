@@ -2,12 +2,12 @@
 that is held back beside it is settled."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 from itertools import product
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.box.plan import plan_box

@@ -1,9 +1,9 @@
 """Appliances: panels by their own sheet, openings, narrow pullouts."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.layout.layout import lay_out
 from tests.jigs.cases.kitchen import (

@@ -1,8 +1,7 @@
 """Holes before and after: which is which, how far it went, and what saves the wood."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.changes.boring import FAR, HAND, compare_holes
 from jigs.changes.made import MadeHole

@@ -4,7 +4,6 @@ that the tool prints."""
 import json
 import tempfile
 from collections.abc import Mapping
-from dataclasses import fields, replace
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
@@ -13,6 +12,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import fields, replace
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout

@@ -1,8 +1,7 @@
 """Sizes before and after: what is cut down, what is lost, and where it is cut for its holes."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.changes.made import MadeHole, MadePart
 from jigs.changes.sizing import compare_sizes, compare_trimmed

@@ -3,9 +3,8 @@
 Slides beside the 32 mm row: told where the row is wanted, and cured by what is told.
 """
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.checks.advice import EN_1116, KCMA, advise, slides_off_row

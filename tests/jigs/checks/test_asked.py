@@ -1,9 +1,9 @@
 """Questions before anything is cut: a place or a box, an opening's sheet, a cupboard's shelf."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, ShelfSpec
 from jigs.given.stated import NOTED, HandHole, RolloutSpec

@@ -3,12 +3,12 @@
 Boxes as built: what they are off the job, and what that does to the gaps.
 """
 
-from dataclasses import replace
 from math import cos, hypot, radians
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.carcass import Carcass
 from jigs.box.parts import Layout
@@ -108,7 +108,7 @@ OWN = {"box-differs", "box-tapers", "box-out-of-square", "diagonals-doubtful"}
 
 def built(*fronts: FrontSpec, **given: object) -> BoxSpec:
     """Give the golden wall box as built, with these measures."""
-    return replace(box(*(fronts or (DOOR,)), kind="wall"), built=True, **given)  # type: ignore[arg-type]
+    return replace(box(*(fronts or (DOOR,)), kind="wall"), built=True, **given)
 
 
 def said(box: BoxSpec) -> list[Problem]:
@@ -165,7 +165,7 @@ def test_a_pair_has_its_gaps_at_the_ends() -> None:
 @pytest.mark.parametrize(("kind", "end"), [("wall", "bottom"), ("base", "top")])
 def test_the_height_goes_into_the_reveal_at_one_end(kind: str, end: str) -> None:
     """A wall box's fronts keep to its top, the others' to their bottom."""
-    made = replace(built(measured=TapedBox(height=(H + 1, H + 1))), kind=kind)  # type: ignore[arg-type]
+    made = replace(built(measured=TapedBox(height=(H + 1, H + 1))), kind=kind)
     (problem,) = said(made)
     assert f"the reveal at its {end} becomes 3/32+ in (2.6 mm)" in fact_of(problem)
 

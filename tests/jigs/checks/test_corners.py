@@ -1,8 +1,7 @@
 """Inside corners: 19 + 35 + 6 = 60 (common practice, no source)."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, FrontSpec, Material
 from jigs.given.stated import BlindEnd, Hung, OpenedBy

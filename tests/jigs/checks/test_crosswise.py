@@ -1,10 +1,10 @@
 """What was perhaps exchanged: labels of two fronts, width and height of one; digits of a size."""
 
-from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.checks.unlikely import check_crosswise

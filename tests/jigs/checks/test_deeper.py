@@ -1,8 +1,7 @@
 """Doors hinged beside a deeper box."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.build import Build
 from jigs.given.hardware import Confirmed, PullRecord

@@ -1,8 +1,7 @@
 """Doors that will not hang, or not well."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.hardware import HingeRecord

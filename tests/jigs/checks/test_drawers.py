@@ -1,8 +1,7 @@
 """Drawers that will not run."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.hardware import SlideRecord

@@ -1,8 +1,7 @@
 """Pulls that meet fixing screws or the drawer box, and screws of no usual length."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.hardware import PullRecord

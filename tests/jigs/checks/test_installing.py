@@ -1,11 +1,11 @@
 """Tall units tilted up under a ceiling, and shelves that sag to be seen."""
 
-from dataclasses import replace
 from math import hypot
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.checks.cutting import check_legs, check_tilting, with_cutting
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, ShelfSpec, SideMaterial
@@ -18,7 +18,7 @@ from tests.said import fact_of, remedy_of
 
 def tall(height: float, depth: float = 600.0, **given: float) -> BoxSpec:
     """Give a tall box."""
-    return replace(box(kind="tall", height=height, depth=depth), **given)  # type: ignore[arg-type]
+    return replace(box(kind="tall", height=height, depth=depth), **given)
 
 
 def sagging(box: BoxSpec, kind: SideMaterial | None = None) -> list[Problem]:

@@ -1,9 +1,9 @@
 """An appliance's panel held against its leaflet, and fronts on push latches."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.stated import HandHole, Leaflet, OpenedBy, Taped
@@ -25,7 +25,7 @@ FITS = Leaflet(
 def panel(leaflet: Leaflet, **more: object) -> FrontSpec:
     """Give the golden box's only front as an appliance's panel."""
     spec = FrontSpec(id="B1-1", kind="panel", leaflet=leaflet)
-    return replace(spec, **more)  # type: ignore[arg-type]
+    return replace(spec, **more)
 
 
 def test_a_panel_within_its_leaflet_has_no_finding() -> None:

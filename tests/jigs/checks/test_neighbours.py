@@ -1,8 +1,7 @@
 """Boxes side by side: sight lines, and doors hinged back to back."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Reveal
 from jigs.given.stated import OpenedBy

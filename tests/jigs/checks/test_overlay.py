@@ -1,8 +1,7 @@
 """Hinges that do not bring their door over its side."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.hardware import HingeKind
 from tests.jigs.checks.test_doors import door
@@ -54,7 +53,7 @@ def test_an_overlay_out_of_reach_is_told_once(
     changed: dict[str, object], plates: tuple[float, ...], fault: str
 ) -> None:
     """What tab or plate the search ended at says nothing of a hinge of the wrong kind, or held."""
-    record = replace(HINGE, plates=plates, **changed)  # type: ignore[arg-type]
+    record = replace(HINGE, plates=plates, **changed)
     assert codes(door(record)) == [fault]
 
 

@@ -1,8 +1,7 @@
 """Which open numbers each part rests on."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber

@@ -1,12 +1,12 @@
 """Does the room hold them? The wall's length, ceiling, counter and floor (common practice, no
 source), and that all that stands along a wall adds up to it."""
 
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.checks.advice import advise
 from jigs.cutlist.cutlist import cut_list

@@ -1,11 +1,11 @@
 """Two boxes, or a box and an appliance, in one place: who is held back, and what is only told."""
 
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.checks.room import find_displaced

@@ -1,9 +1,9 @@
 """Drawers and rollouts that are too large for what their slides bear."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.confirming import how_confirmed, open_keys
 from jigs.given.job import FrontSpec

@@ -1,8 +1,7 @@
 """What was not checked because nothing says it: one line, and gone when it is said."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.checks.advice import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job

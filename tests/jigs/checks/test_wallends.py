@@ -1,11 +1,10 @@
 """The ends of a wall: doors at walls, casings and panels (filler and restrictor: common practice,
 no source)."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, FrontSpec, Reveal
 from jigs.given.stated import EndPanels, Hung, OpenedBy

@@ -1,9 +1,8 @@
 """The whole cut list: generated jobs, drawer boxes that are ordered or held back, blind ends."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job, cut_list

@@ -1,10 +1,10 @@
 """Joints: screws keep clear of what is in the boards already."""
 
 import math
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout, Side
 from jigs.cutlist.boxes import cut_box

@@ -1,10 +1,9 @@
 """Boxes put together from their cut lists: no overlap, no gap, and the size that the job says."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.cutlist.boxes import cut_box
 from jigs.cutlist.cutlist import cut_job

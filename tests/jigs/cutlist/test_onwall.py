@@ -1,8 +1,7 @@
 """Where fillers, panels, toe platforms and movable shelves are seen, against their boxes."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Block, Piece

@@ -1,9 +1,9 @@
 """Toe platforms: which boxes share one, and what it is cut from."""
 
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece

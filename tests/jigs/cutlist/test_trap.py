@@ -1,8 +1,7 @@
 """The thickness trap."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.cutlist.totals import find_trap, guess_trade_size
 from jigs.given.build import Build

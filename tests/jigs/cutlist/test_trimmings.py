@@ -1,8 +1,7 @@
 """Fillers, end panels and island backs."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece

@@ -1,11 +1,10 @@
 """The generic hardware records, and records derived from them."""
 
-import dataclasses
 import typing
-from dataclasses import replace
 from typing import get_args
 
 import pytest
+from msgspec.structs import fields, replace
 
 from jigs.fittings.catalogue import (
     derive,
@@ -70,7 +69,7 @@ def test_records_are_unconfirmed_and_state_their_standing(
     numbers that differs from nothing has a standing."""
     assert record.confirmed == {}
     assert record.like is None
-    names = {field.name for field in dataclasses.fields(record)}
+    names = {field.name for field in fields(record)}
     assert set(record.standing) <= names
     assert set(record.standing.values()) <= set(get_args(NumberStanding))
 

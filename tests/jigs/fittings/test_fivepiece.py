@@ -1,8 +1,7 @@
 """Five-piece fronts: margins, pulls, fixing screws and glass."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, five_piece_of, glass_door_mass

@@ -1,11 +1,11 @@
 """Concealed cup hinges: places, overlay, tab and plate."""
 
 import itertools
-from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.fittings.hinge import (
     choose_tab_and_plate,

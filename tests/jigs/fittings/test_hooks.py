@@ -1,9 +1,9 @@
 """Rear hooks of undermount slides: where their holes stand, what is refused, what is told."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
@@ -95,7 +95,7 @@ def test_the_code_changes_with_them() -> None:
 def test_wood_round_them(changes: dict[str, float], code: str | None) -> None:
     """Above a notch of 13, and 2 of wood below the top edge of a box 88.9 high."""
     spec = replace(DRAWER, drawer_box=DrawerSize(drawer_height=88.9))
-    record = replace(HOOKED, **changes)  # type: ignore[arg-type]
+    record = replace(HOOKED, **changes)
     layout = hooked(box(spec, LOW, kind="drawer"), slide=record)
     found = [c for c in codes(layout, "B1-1") if c.startswith("hook")]
     assert found == ([code] if code else [])

@@ -1,10 +1,9 @@
 """Pulls and knobs: places, outlines, screws."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.fittings.pull import (
     SCREW_STOCK,
@@ -84,7 +83,7 @@ def test_two_pulls_that_would_crowd_the_ends_become_one(centers: float, count: i
 )
 def test_the_height_on_a_drawer_is_the_records_choice(drawer: str | float, y: float) -> None:
     """Centred, two thirds up, or a constant distance below the top edge."""
-    record = replace(BAR, drawer=drawer)  # type: ignore[arg-type]
+    record = replace(BAR, drawer=drawer)
     assert {y for _, y in places(place_pulls(record, front(height=120.0)))} == {y}
 
 

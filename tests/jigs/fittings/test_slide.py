@@ -1,8 +1,7 @@
 """Drawer slides: heights, widths and holes."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.fittings.slide import (
     SLIDE_SET_BACK,

@@ -1,10 +1,10 @@
 """The chance that a kitchen closes, against what can be reckoned by hand and drawn otherwise."""
 
 import random
-from dataclasses import replace
 from math import erf, hypot, sqrt
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.gaps.budget import Budget, Cause, Least, weigh
 from jigs.gaps.chance import CHUNK, REVEALS, chance_of

@@ -1,10 +1,10 @@
 """The gaps of whole jobs: which there are, what bears on them, and what would help."""
 
-from dataclasses import replace
 from math import hypot
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from cli.jobs import read_in_hand
 from jigs.gaps.beside import Meeting
@@ -30,14 +30,14 @@ def door(hand: Hand, **more: object) -> FrontSpec:
 def named(*fronts: FrontSpec, name: str, **more: object) -> BoxSpec:
     """Give a golden box whose fronts are called after it, from the top."""
     own = tuple(replace(front, id=f"{name}-{at}") for at, front in enumerate(fronts, start=1))
-    return replace(box(*own, name=name), **more)  # type: ignore[arg-type]
+    return replace(box(*own, name=name), **more)
 
 
 def two_doors(first: Hand, second: Hand, **more: object) -> Job:
     """Give two golden boxes with a door each, side by side."""
     boxes = [named(door(hand), name=f"B{at}") for at, hand in ((1, first), (2, second))]
     made = replace(job(*boxes, reveal=UNDER_COUNTER), gaps=GapSpec(exact=EXACT), tolerance=0.8)
-    return replace(made, **more)  # type: ignore[arg-type]
+    return replace(made, **more)
 
 
 def budgets(made: Job) -> GapBudgets:
@@ -174,7 +174,7 @@ def planted(spec: FrontSpec, reveal: float, **more: object) -> Budget:
         material=replace(MATERIAL, front_kind="hardwood"),
     )
     made = replace(made, gaps=DAMP_MAPLE, tolerance=0.8)
-    return between(budgets(replace(made, **more)), "B1-1", "B2-1")  # type: ignore[arg-type]
+    return between(budgets(replace(made, **more)), "B1-1", "B2-1")
 
 
 def test_a_painted_five_piece_pair_at_a_sixteenth_rubs() -> None:

@@ -2,10 +2,10 @@
 its screws as they are said, reckoned as rigid rectangles on their hinges."""
 
 import random
-from dataclasses import replace
 from math import atan, cos, sin
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.gaps.beside import Meeting

@@ -1,10 +1,10 @@
 """Numbers of hardware that are open until the record that writes them says how they were found."""
 
 import tomllib
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.fittings.catalogue import derive, generic_hinges, generic_slides
 from jigs.given.confirming import (

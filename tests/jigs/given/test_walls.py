@@ -1,8 +1,7 @@
 """Boxes along a wall."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec
 from jigs.given.stated import BlindEnd, EndPanels

@@ -1,11 +1,11 @@
 """What is believable: each key has its range, and a number typed in another unit is told."""
 
-import dataclasses
 import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import msgspec
 import pytest
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
@@ -72,7 +72,7 @@ def noting(getter: Any, place: int, found: dict[Key, set[float]]) -> Any:
 def fields(prefix: str, *records: Any) -> Iterator[tuple[str, float]]:
     """Each number of some records, under the key that it has in a job file."""
     for record in records:
-        for field in dataclasses.fields(record):
+        for field in msgspec.structs.fields(record):
             value = getattr(record, field.name)
             for number in value if isinstance(value, tuple) else (value,):
                 if isinstance(number, float) and number:

@@ -3,12 +3,12 @@
 import subprocess
 import sys
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.ground.codes import ALPHABET, LENGTH, BoardPlace, board_code, part_code
 from jigs.ground.geometry import Hand, Hole

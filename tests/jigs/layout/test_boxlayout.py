@@ -1,10 +1,9 @@
 """One box laid out: what holds a part back, every kind of front, and what holds of any box."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.parts import Front, Layout
 from jigs.given.job import FrontKind, FrontSpec, Grid

@@ -1,6 +1,6 @@
 """What is held back of a box, and what is drilled meanwhile."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from jigs.box.plan import BoxPlan, plan_box
 from jigs.given.job import BoxSpec, FrontSpec, Job
@@ -12,7 +12,7 @@ from tests.jigs.sample import box, job
 
 def held(spec: BoxSpec, **given: object) -> tuple[BoxPlan, Held]:
     """Plan a box, check it, and hold back what is wrong."""
-    whole: Job = replace(job(spec), **given)  # type: ignore[arg-type]
+    whole: Job = replace(job(spec), **given)
     plan = plan_box(whole, spec)
     return plan, hold(plan, check_box(whole, plan))
 

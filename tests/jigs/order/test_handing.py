@@ -1,8 +1,7 @@
 """The delivery in hand: measured sizes flow into the fronts, what is off is said or holds."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import front_face
 from jigs.box.inhand import Measured, lean_of

@@ -1,12 +1,12 @@
 """What arrived against what was ordered: by ID, by size, missing, surplus, exchanged, unknown."""
 
-from dataclasses import replace
 from pathlib import Path
 from random import Random
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec, Job
 from jigs.given.measured import DeliveredList, DeliveredPiece, Delivery

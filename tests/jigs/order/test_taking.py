@@ -1,9 +1,9 @@
 """A front as it came: bored or not, and its size where a list gives it with few decimals."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec, Job
 from jigs.given.measured import DeliveredList, DeliveredPiece

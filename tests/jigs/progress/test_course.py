@@ -4,11 +4,11 @@ The order of the work, and what is done with each kind of part: common practice,
 """
 
 from collections.abc import Mapping
-from dataclasses import replace
 from graphlib import TopologicalSorter
 from pathlib import Path
 
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from jigs.cutlist.cutlist import cut_list

@@ -1,10 +1,10 @@
 """The work divided into days: shares of what is taken in hand, never a time."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.build import Paint
 from jigs.given.job import FrontSpec, Job

@@ -6,10 +6,10 @@ Where the courses leave it free, the order is common practice, no source.
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from jigs.cutlist.cutlist import cut_job

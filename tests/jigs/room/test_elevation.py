@@ -1,8 +1,7 @@
 """A wall from the room: places, hands, stretches."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontKind, FrontSpec

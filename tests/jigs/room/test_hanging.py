@@ -4,9 +4,8 @@ Which box comes first is common practice, no source; heights and widths are arit
 Base units 820, 870 or 920 high with a plinth of 100 at least: EN 1116 (second hand).
 """
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.wallspec import Appliance, EndKind, WallEnd, WallSpec
@@ -42,7 +41,7 @@ def plan(*boxes: BoxSpec, wall: WallSpec | None = None) -> Hanging:
 
 def north(left: EndKind | None = None, right: EndKind | None = None, **more: float) -> WallSpec:
     wall = WallSpec(name="north", left=WallEnd(stands=left), right=WallEnd(stands=right))
-    return replace(wall, **more)  # type: ignore[arg-type]
+    return replace(wall, **more)
 
 
 def order(hanging: Hanging) -> list[str]:

@@ -1,8 +1,7 @@
 """The contents on the first page."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from templates.binding import jobsheets

@@ -1,9 +1,9 @@
 """The pack's first page."""
 
-from dataclasses import replace
 from functools import cache, partial
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout

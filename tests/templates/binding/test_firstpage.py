@@ -1,8 +1,7 @@
 """The page of pass marks."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.firstarticle import first_articles
 from jigs.given.hardware import SlideRecord

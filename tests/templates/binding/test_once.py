@@ -2,13 +2,13 @@
 
 import json
 from collections import Counter
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from msgspec.structs import replace
 
 import templates.demo
 from cli.jobs import read_in_hand
@@ -62,8 +62,7 @@ def cards(layout: Layout, *, each: bool = False) -> list[dict[str, Any]]:
 def changed(layout: Layout, part: str, **values: object) -> Layout:
     """Give the layout with some values of one front another."""
     fronts = tuple(
-        replace(front, **values) if front.id == part else front  # type: ignore[arg-type]
-        for front in layout.fronts
+        replace(front, **values) if front.id == part else front for front in layout.fronts
     )
     return replace(layout, fronts=fronts)
 

@@ -1,10 +1,10 @@
 """The cards as data."""
 
 import json
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.ground.geometry import Fitting
 from templates.binding.jobsheets import make_sheets

@@ -1,10 +1,10 @@
 """Cards: small templates at full scale."""
 
 from collections import Counter
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import marks_of
 from jigs.given.hardware import PullRecord

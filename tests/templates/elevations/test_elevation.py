@@ -3,10 +3,10 @@
 import itertools
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from cli.jobs import read_in_hand
 from jigs.box.parts import Front, Layout

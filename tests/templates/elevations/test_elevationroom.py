@@ -1,8 +1,7 @@
 """What an elevation says and shows of the room."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.cutlist.cutlist import cut_list
 from jigs.given.job import FrontSpec

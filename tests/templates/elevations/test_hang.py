@@ -3,10 +3,10 @@ the scale that is printed, its figure led to it, every sum closing as printed, n
 """
 
 import re
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from cli.jobs import read_in_hand
 from jigs.box.parts import Layout

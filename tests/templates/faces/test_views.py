@@ -1,10 +1,9 @@
 """The drilled face as the driller sees it."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.box.parts import Front
 from jigs.ground.geometry import Fitting, Hole, mirror_x, turned_over

@@ -1,8 +1,7 @@
 """Hardware drawn with its letters dimensioned."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.confirming import Record

@@ -1,13 +1,13 @@
 """Cup tags, read back from the page: they go into the bore, and say whose door it is."""
 
 import math
-from dataclasses import replace
 from typing import Any, Literal
 
 import numpy as np
 import pypdfium2
 import pytest
 import zxingcpp
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec

@@ -1,9 +1,9 @@
 """Labels printed badly: telephones must read them all the same."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from templates.labels.stocks import STOCKS
 from templates.page.marks import Page, Qr

@@ -1,10 +1,10 @@
 """Which labels a job has: one for every part, in the order of assembly or of cutting."""
 
 from collections import Counter
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job, cut_list

@@ -1,8 +1,7 @@
 """The modules and the text of the symbols on every stock, and of links in their place."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.labelstock import Stock
 from jigs.ground.dotpitch import READ

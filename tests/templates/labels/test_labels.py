@@ -2,7 +2,6 @@
 
 import io
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -13,6 +12,7 @@ import pytest
 import zxingcpp
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock

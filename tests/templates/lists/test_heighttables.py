@@ -1,7 +1,8 @@
 """The heights of boxes as a list: the golden stack, the uneven box, a box together."""
 
-from dataclasses import replace
 from pathlib import Path
+
+from msgspec.structs import replace
 
 from jigs.bench.boxtable import box_tables
 from jigs.bench.stations import plan_stations

@@ -4,10 +4,10 @@ import csv
 import io
 import json
 import re
-from dataclasses import replace
 from functools import cache
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec

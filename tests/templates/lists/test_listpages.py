@@ -3,10 +3,10 @@ themselves."""
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import cache
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import PartsList, choose_parts, cut_job

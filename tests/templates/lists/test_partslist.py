@@ -3,10 +3,10 @@
 import csv
 import io
 import json
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import PartsList, choose_parts

@@ -3,10 +3,10 @@ what is open or held where it stops the work."""
 
 import json
 import re
-from dataclasses import replace
 from functools import cache
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from jigs.checks.cutting import with_cutting

@@ -1,6 +1,6 @@
 """Texts that the printed face cannot show are named, with their characters."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from templates.page.unprintable import unprintable
 from tests.templates.small_layout import small_layout

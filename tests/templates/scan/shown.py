@@ -1,9 +1,11 @@
 """Pages made for tests, and read back by the parser of the standard library."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cache
 from html.parser import HTMLParser
+
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.progress.course import Course

@@ -1,9 +1,8 @@
 """Whatever a kitchen has, each of its parts has a sound page, and so has the book."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from jigs.given.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.layout.layout import lay_out

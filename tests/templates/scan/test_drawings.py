@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import Fitting, Hole

@@ -4,10 +4,10 @@ to the same list by tests of their own."""
 import json
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout

@@ -1,10 +1,10 @@
 """The pages of parts: sound markup, everything escaped, what is held or stale said on top."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.given.job import BandState, FrontSpec

@@ -1,8 +1,7 @@
 """The words of a sheet."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from templates.page.marks import Mark, Qr, Text
 from templates.page.typeface import text_box

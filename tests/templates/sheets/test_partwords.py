@@ -2,9 +2,9 @@
 
 import json
 from collections.abc import Iterable
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_job

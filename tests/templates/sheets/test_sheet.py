@@ -1,8 +1,7 @@
 """A page of a sheet."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from templates.binding.drilled import drilled_parts
 from templates.binding.planning import make_face_cards

@@ -1,10 +1,9 @@
 """Sums that close."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import Marks
 from jigs.bench.station import Closing

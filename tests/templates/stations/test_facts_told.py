@@ -1,10 +1,10 @@
 """What the sheets say of a part beside its holes stands at its stations too: once above all rows
 that have it, else in the part's row."""
 
-from dataclasses import replace
 from functools import cache
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.station import Place, Setting, Station
 from jigs.bench.stations import plan_stations

@@ -2,9 +2,9 @@
 turn with its card on which boards it holds."""
 
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.station import Station
 from jigs.bench.stations import plan_stations

@@ -2,9 +2,9 @@
 its sum, and what the row above says stands again at the top of a page."""
 
 from collections import Counter
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.station import Station

@@ -7,6 +7,7 @@ from functools import cache
 from typing import Any
 
 import pytest
+from msgspec import structs
 
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
@@ -251,7 +252,7 @@ def test_a_title_stays_within_its_own_width() -> None:
     shop = shop_of(demo())
     for station in plan_stations(demo(), pilots=True):
         for card in station.cards:
-            for title in titles_of(shop, station, replace(card, copies=12), 10):
+            for title in titles_of(shop, station, structs.replace(card, copies=12), 10):
                 heading = title.heading
                 for text, size, bold in heading.lines:
                     assert text_width(text, size, bold) <= heading.width - 10.0, text

@@ -2,13 +2,13 @@
 
 import json
 from collections.abc import Callable
-from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from cli.jobs import read_in_hand
 from jigs.box.parts import Layout

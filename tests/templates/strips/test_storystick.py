@@ -1,12 +1,12 @@
 """The story stick on paper, read back: the heights stand where they are, strip by strip."""
 
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from cli.jobs import read_in_hand
 from jigs.bench.storystick import Stick, find_sticks

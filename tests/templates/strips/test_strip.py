@@ -2,7 +2,6 @@
 
 import json
 import re
-from dataclasses import replace
 from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
@@ -10,6 +9,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from cli.jobs import read_in_hand
 from jigs.box.parts import Layout

@@ -1,8 +1,7 @@
 """The feet of a strip's pieces stand at round figures that a tape shows."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.ground.geometry import Fitting, Hole
 from templates.binding.jobsheets import make_sheets

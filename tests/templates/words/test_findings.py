@@ -1,8 +1,7 @@
 """The words of findings: by rank, a fact and its remedy, a count."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.bypart import with_open
 from jigs.given.job import FrontSpec

@@ -1,8 +1,7 @@
 """The words of fittings, and of their cards."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.ground.geometry import Fitting
 from templates.faces.faceview import FaceView
@@ -79,7 +78,7 @@ def test_a_slide_of_which_one_place_is_known_marks_the_others() -> None:
 
 
 def _heading(view: FaceView, fitting: Fitting, **changes: int) -> str:
-    return fitting_heading(view, replace(fitting, **changes))  # type: ignore[arg-type]
+    return fitting_heading(view, replace(fitting, **changes))
 
 
 def test_two_pulls_are_left_and_right() -> None:

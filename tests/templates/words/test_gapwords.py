@@ -1,8 +1,7 @@
 """A front's own gaps in words."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.stated import BlindEnd

@@ -1,9 +1,9 @@
 """The steps of each kind of work, said once on the guide pages."""
 
-from dataclasses import replace
 from typing import get_args
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.ground.geometry import Fitting, FittingKind, Hole
 from templates.faces.faceview import FaceView

@@ -1,6 +1,6 @@
 """Hardware in words."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.confirming import Record

@@ -1,7 +1,8 @@
 """The words of holes."""
 
-from dataclasses import replace
 from typing import get_args
+
+from msgspec.structs import replace
 
 from jigs.ground.geometry import Hole, Purpose
 from templates.words.holewords import HOLE_WORDS, bore_words, operations

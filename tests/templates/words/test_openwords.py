@@ -4,9 +4,9 @@ import csv
 import io
 import json
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import choose_parts, cut_job

@@ -2,10 +2,11 @@
 nothing that is decided is decided otherwise. No translation: a dozen words of another language.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from jigs.cutlist.cutlist import cut_job
 from jigs.order.buying import make_order

@@ -1,8 +1,7 @@
 """What is a part's own in the work on it: lines, boards laid together, cautions."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.ground.geometry import Fitting, Hole, Purpose
 from templates.cards.card import make_cards

@@ -1,9 +1,9 @@
 """The QR text: dense, short, the ID first, and what is worth least goes first."""
 
-from dataclasses import replace
 from itertools import pairwise
 
 import pytest
+from msgspec.structs import replace
 
 from templates.words.payload import Payload, spell
 

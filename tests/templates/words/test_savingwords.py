@@ -1,8 +1,7 @@
 """Where a part is cut down, in words: an edge that is named wrongly is a part that is lost."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from jigs.changes.made import MadeHole, MadePart
 from jigs.changes.parting import PartChange, compare_part

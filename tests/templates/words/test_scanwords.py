@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 import templates.demo
 from jigs.bench.stations import plan_stations

@@ -1,7 +1,8 @@
 """What tells stations from each other, and which of them a board has besides."""
 
-from dataclasses import replace
 from functools import cache
+
+from msgspec.structs import replace
 
 from jigs.bench.station import Station
 from jigs.bench.stations import plan_stations
