@@ -22,10 +22,10 @@ from jigs.fittings.catalogue import (
     generic_hinges,
     generic_slides,
 )
-from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.confirming import Record
 from jigs.given.hardware import (
     HINGE_RESTS,
+    HOOK_KEYS,
     SIDE_ALONE,
     SLIDE_RESTS,
     UNDER_ALONE,

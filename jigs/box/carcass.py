@@ -23,7 +23,8 @@ from itertools import pairwise
 
 from msgspec import Struct
 
-from jigs.fittings.slide import inside_depth, opening_width
+from jigs.fittings.slide import opening_width
+from jigs.given.build import inside_depth
 from jigs.given.job import BoxSpec, FrontSpec, Overlay, Reveal
 from jigs.ground.geometry import SLACK, Hand
 

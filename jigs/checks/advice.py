@@ -1,13 +1,9 @@
-"""What is no finding: published ranges that kitchens are made to, what nothing in the job says, and
-slides that stay beside the 32 mm row.
+"""What is no finding: published ranges that kitchens are made to, and slides that stay beside the
+32 mm row.
 
 Advice is no rule for anybody's own kitchen: nothing is held back, counted or stamped. A job in
 millimetres is held against EN 1116, one in inches against KCMA A161.1, both second hand: put down
 from what others say of them, not from the standards themselves.
-
-What was not looked at is not doubtful, it is only not known. What is named is what stating it would
-let the check see: a wall's ends, its ceiling and counter, a built box's diagonals, what a slide
-bears. Paint and the seasons are reckoned with where the job says what they hang on.
 
 Nothing is wrong with a slide beside the row, where the grid is wanted for them: its holes are
 drilled by their own distances. It stands with its front's bottom edge: that edge lowered by what
@@ -23,9 +19,7 @@ from msgspec import Struct
 from jigs.box.drawers import off_grid
 from jigs.box.facework import first_hole
 from jigs.box.parts import Front, Layout
-from jigs.cutlist.boxes import is_place
-from jigs.gaps.reckoning import list_left_out
-from jigs.given.job import COUNTER_BOXES, BoxKind, BoxSpec
+from jigs.given.job import BoxKind, BoxSpec
 from jigs.ground.geometry import SLACK
 from jigs.ground.grid import COINCIDE, LEAST_START, PITCH
 from jigs.ground.lengths import MM_PER_INCH
@@ -138,92 +132,6 @@ def _worktops(boxes: Iterable[BoxSpec], front: float) -> Iterator[Advice]:
                 box=box.id, what="worktop", figures=(out, box.depth), published=(WORKTOP,),
                 source=EN_1116,
             )  # fmt: skip
-
-
-Subject = Literal[
-    "wall", "ends", "corner", "length", "ceiling", "counter", "underside", "square", "sides",
-    "hooks", "loads", "film", "air", "species", "plywood",
-]  # fmt: skip
-"""`wall`: all that a wall states; `underside`: the counter's; `sides`: the holes in a box's sides
-for a kit or a lift; `hooks`: a slide's at the drawer's back; `loads`: what slides bear;
-`film`, `air`, `species`, `plywood`: what the gap budget leaves out."""
-
-
-class Unchecked(Struct, frozen=True):
-    """A subject, and the walls, boxes, fronts or records of which nothing says it; () all."""
-
-    subject: Subject
-    names: tuple[str, ...] = ()
-
-
-def list_unchecked(layout: Layout) -> tuple[Unchecked, ...]:
-    """List what of a job was not checked."""
-    found = [*_of_walls(layout), *_of_boxes(layout), *_of_slides(layout)]
-    said = (one for one in found if one.names or one.subject == "wall")
-    return (*said, *map(Unchecked, list_left_out(layout.job)))
-
-
-def _of_walls(layout: Layout) -> Iterator[Unchecked]:
-    walls = layout.job.walls
-    stated = {wall.name for wall in walls}
-    loose = dict.fromkeys(box.wall or box.id for box in layout.boxes if box.wall not in stated)
-    if loose:
-        yield Unchecked("wall", tuple(loose) if walls else ())
-    ends = [(wall.name, end) for wall in walls for end in (wall.left, wall.right)]
-    yield Unchecked("ends", _once(name for name, end in ends if end.stands is None))
-    yield Unchecked(
-        "corner",
-        _once(
-            name
-            for name, end in ends
-            if end.stands == "corner" and end.meets is None and end.reach is None
-        ),
-    )
-    yield Unchecked("length", tuple(wall.name for wall in walls if wall.length is None))
-    yield Unchecked("ceiling", tuple(wall.name for wall in walls if wall.ceiling is None))
-    under = {box.wall for box in layout.boxes if box.kind in COUNTER_BOXES}
-    counters = [wall for wall in walls if wall.name in under]
-    yield Unchecked("counter", tuple(wall.name for wall in counters if wall.counter is None))
-    yield Unchecked(
-        "underside",
-        tuple(
-            wall.name
-            for wall in counters
-            if wall.counter is not None and wall.counter_thickness is None
-        ),
-    )
-
-
-def _of_boxes(layout: Layout) -> Iterator[Unchecked]:
-    built = [box for box in layout.boxes if box.built and not is_place(box)]
-    yield Unchecked("square", tuple(box.id for box in built if box.measured.diagonals is None))
-    served = {fitting.part for side in layout.sides for fitting in side.fittings}
-    specs = {spec.id: spec for box in layout.boxes for spec in box.fronts}
-    yield Unchecked(
-        "sides",
-        tuple(
-            front.id
-            for front in layout.fronts
-            if (front.kind == "lift" or (front.id in specs and specs[front.id].by_kit))
-            and not front.withheld
-            and front.id not in served
-        ),
-    )
-
-
-def _of_slides(layout: Layout) -> Iterator[Unchecked]:
-    names = [front.drawer.slide for front in layout.fronts if front.drawer is not None]
-    names += [rollout.slide for rollout in layout.rollouts]
-    used = [layout.job.slides[name] for name in dict.fromkeys(names) if name in layout.job.slides]
-    yield Unchecked(
-        "hooks",
-        tuple(one.name for one in used if one.mount == "under" and one.hook_diameter is None),
-    )
-    yield Unchecked("loads", tuple(one.name for one in used if one.load is None))
-
-
-def _once(names: Iterator[str]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(names))
 
 
 class OffRow(Struct, frozen=True, kw_only=True):

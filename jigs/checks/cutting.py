@@ -8,7 +8,6 @@ from math import hypot
 from msgspec.structs import replace
 
 from jigs.box.parts import Layout
-from jigs.cutlist.boxes import is_place
 from jigs.cutlist.cutlist import Cut, cut_job
 from jigs.cutlist.joints import FROM_HOLE
 from jigs.cutlist.piece import Piece
@@ -132,7 +131,7 @@ def check_tilting(box: BoxSpec, ceiling: float | None) -> Iterator[Problem]:
     tilted up beside it, and lifted; sides that run to the floor count whole. `ceiling`: above the
     floor, mm; None where it is not known.
     """
-    if ceiling is None or box.kind not in UPRIGHT or is_place(box):
+    if ceiling is None or box.kind not in UPRIGHT or box.is_place:
         return
     swing = hypot(box.height, box.depth)
     room = ceiling - TO_TURN

@@ -16,8 +16,6 @@ from jigs.ground.problems import Problem, error, warning
 
 ALIKE = 0.05
 """Two measures of a size that differ by less are written as one, mm."""
-REFUSALS = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
-"""The findings by which a delivered front is held back: it is what it was made, not as ordered."""
 LEAST_GAP = 1.0
 """The least gap between two fronts of one box; mm (common practice, no source)."""
 

@@ -13,15 +13,12 @@ from typing import get_args
 from msgspec.structs import replace
 
 from jigs.box.parts import Front, Layout
-from jigs.checks.inhand import REFUSALS
 from jigs.gaps.beside import Meeting
 from jigs.gaps.budget import Budget, CauseName
 from jigs.gaps.reckoning import GapBudgets, reckon_gaps
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.problems import Problem, maybe_open, warning
-
-RUBS = "gap-rubs"
+from jigs.ground.problems import REFUSALS, RUBS, Problem, is_to_order, maybe_open, warning
 
 
 def with_rubbing(layout: Layout) -> tuple[Layout, GapBudgets]:
@@ -41,11 +38,6 @@ def before_order(layout: Layout) -> Layout:
             for problem in layout.problems
         ),
     )
-
-
-def is_to_order(problem: Problem) -> bool:
-    """Tell whether a finding is of a gap that surely rubs, and can be mended before the order."""
-    return problem.code == RUBS and problem.case == "to-order"
 
 
 def check_rubbing(budgets: Iterable[Budget], job: Job) -> tuple[Problem, ...]:

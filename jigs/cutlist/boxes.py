@@ -49,15 +49,10 @@ BLIND_NOTE = (
 """How a blind panel stands and is held: common practice, no source."""
 
 
-def is_place(box: BoxSpec) -> bool:
-    """Tell whether a box is only the place of an appliance."""
-    return box.kind == "open" and any(front.kind == "panel" for front in box.fronts)
-
-
 def cut_box(job: Job, box: BoxSpec, sides: Sequence[Side]) -> BoxPieces:
     """Cut a box into its pieces, and say what is doubtful about its joints; `sides` are its drilled
     faces, whose holes the screws avoid."""
-    if is_place(box):
+    if box.is_place:
         return BoxPieces(pieces=())
     columns = place_columns(job, box)
     whole = Carcass(box=box, side=job.material.side, back=job.material.back)

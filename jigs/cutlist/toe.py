@@ -17,7 +17,6 @@ A blind box goes on into its corner by itself. Derived.
 import math
 from collections.abc import Mapping, Sequence
 
-from jigs.cutlist.boxes import is_place
 from jigs.cutlist.joints import place_pockets
 from jigs.cutlist.piece import Block, Piece, PieceKind
 from jigs.cutlist.totals import SHEETS
@@ -42,7 +41,7 @@ def stands(box: BoxSpec) -> bool:
         and not box.inferred
         and not box.legs
         and SLACK < box.above_floor <= HIGHEST
-        and not is_place(box)
+        and not box.is_place
     )
 
 

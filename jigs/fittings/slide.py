@@ -32,7 +32,6 @@ square feet, 66 lb:
 (29.8, 66)
 """
 
-from jigs.given.build import BACK_SET_IN
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, mirror_x, rectangle, round_down
 from jigs.ground.lengths import MM_PER_INCH, Unit
@@ -50,11 +49,6 @@ WIDTH_STEP: dict[Unit, float] = {"in": MM_PER_INCH / 16, "mm": 1.0}
 def opening_width(box_width: float, side: float) -> float:
     """Give the opening between the sides (LW) from the box's width and true side thickness; mm."""
     return box_width - 2 * side
-
-
-def inside_depth(box_depth: float, back: float) -> float:
-    """Give the depth from the finished front edge to the back's face; mm."""
-    return box_depth - BACK_SET_IN - back
 
 
 def depth_needed(record: SlideRecord) -> float:
@@ -193,10 +187,6 @@ def slide_fitting(
         carry=tuple(x + set_back for x in record.carry_at if x <= record.length + SLACK),
         spacer=spacer,
     )
-
-
-HOOK_KEYS = ("hook_diameter", "hook_depth", "hook_height", "hook_inset")
-"""The numbers of a hook's hole; none of them says anything without the others."""
 
 
 def hook_fittings(

@@ -37,7 +37,7 @@ from msgspec.structs import replace
 from jigs.box.frontgaps import LEAST_DRAWER, UNDER_COUNTER, least_at_free_edge
 from jigs.box.parts import Front
 from jigs.gaps.beside import EDGES, Meeting
-from jigs.gaps.wood import BOARD_MOVES, moves_as
+from jigs.gaps.wood import BOARD_MOVES
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK, FaceEdge
 
@@ -255,7 +255,7 @@ def _changes(budget: Budget, job: Job) -> Iterator[_Change]:
         if job.tolerance > BEST + SLACK:
             yield "closer", [_closer(cause, job) for cause in causes]
         wood = any(cause.name == "seasons" for cause in causes)
-        if moves_as(job) != "mdf" and wood:
+        if job.moves_as != "mdf" and wood:
             yield "board", [_of_board(cause, budget) for cause in causes]
 
 

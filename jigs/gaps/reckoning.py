@@ -7,7 +7,6 @@ the end. What was measured stands in place of its tolerance.
 
 from collections.abc import Iterator, Mapping, Sequence, Set
 from math import sqrt
-from typing import Literal
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -16,6 +15,7 @@ from jigs.box.columns import place_columns
 from jigs.box.frontgaps import held_from_edge
 from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
+from jigs.box.unchecked import LeftOut, list_left_out
 from jigs.gaps.beside import EDGES, Meeting, find_gaps
 from jigs.gaps.budget import Budget, Cause, Left, least_of, verdict_of, weigh, with_cure
 from jigs.gaps.wood import (
@@ -25,7 +25,6 @@ from jigs.gaps.wood import (
     coefficient,
     is_valid,
     moisture_in,
-    moves_as,
 )  # fmt: skip
 from jigs.given.build import film_of
 from jigs.given.job import BoxSpec, Job
@@ -37,8 +36,6 @@ ADJUSTS = 2.0
 SHIFTS = 0.5
 """How far a screwed front moves in its clearance holes of 5 about screws of 4, either way; mm
 (derived)."""
-
-LeftOut = Literal["film", "air", "species", "plywood"]
 
 
 class GapBudgets(Struct, frozen=True, kw_only=True):
@@ -58,19 +55,6 @@ def reckon_gaps(layout: Layout) -> GapBudgets:
         left_out=tuple(list_left_out(layout.job)),
         outside=reckoner.outside,
     )
-
-
-def list_left_out(job: Job) -> Iterator[LeftOut]:
-    """Name what no sum holds, because the job does not say it."""
-    made_of = moves_as(job)
-    if film_of(job.paint) is None:
-        yield "film"
-    if job.gaps.air.dampest is None:
-        yield "air"
-    elif made_of == "plywood":
-        yield "plywood"
-    elif made_of == "wood" and job.gaps.wood.species is None:
-        yield "species"
 
 
 def choose_gaps(found: GapBudgets, names: Set[str] | None) -> GapBudgets:
@@ -110,7 +94,7 @@ class Reckoner(Struct, frozen=True, kw_only=True):
             return moisture_in(humidity=humidity, temperature=air.temperature)
 
         damp, dry = comes_to(air.dampest), comes_to(air.driest)
-        solid = moves_as(job) == "wood"
+        solid = job.moves_as == "wood"
         seasons = [moisture for moisture in (dry, damp) if moisture is not None]
         reached = (air.made_at, *seasons) if seasons and solid else ()
         return cls(
@@ -208,14 +192,14 @@ class Reckoner(Struct, frozen=True, kw_only=True):
         if self.fall is None:
             return None
         grown = sum(cause.shift for cause in causes if cause.name == "seasons")
-        fall = self.fall if moves_as(self.job) != "mdf" else None
+        fall = self.fall if self.job.moves_as != "mdf" else None
         shrunk = sum(max(self._growth(front, edge, fall)) for front, edge in gap.sides)
         return left.middle - grown - shrunk
 
     def _growth(self, front: Front, edge: FaceEdge, rise: float | None) -> tuple[float, float]:
         """Give by how much a front grows at an edge with so much more moisture, least and most;
         mm."""
-        made_of, wood = moves_as(self.job), self.job.gaps.wood
+        made_of, wood = self.job.moves_as, self.job.gaps.wood
         size = front.width if EDGES[edge] == "x" else front.height
         least = most = 0.0
         moving = size

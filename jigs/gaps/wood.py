@@ -19,7 +19,6 @@ from typing import Literal
 from msgspec import Struct
 
 from jigs.given.build import Sawn, Species
-from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 
 VALID = (6.0, 14.0)
@@ -30,8 +29,6 @@ BOARD_MOVES = (0.0005, 0.001)
 STILE = 57.0
 """Width of a frame's stiles and rails where no front gives its own; mm (common practice, no
 source)."""
-
-MovesAs = Literal["mdf", "plywood", "wood"]
 
 
 class Moves(Struct, frozen=True, kw_only=True):
@@ -79,13 +76,3 @@ def change_of(size: float, part: float, moisture: float) -> float:
 def is_valid(moisture: float) -> bool:
     """Tell whether the coefficients hold at this moisture, %."""
     return VALID[0] - SLACK <= moisture <= VALID[1] + SLACK
-
-
-def moves_as(job: Job) -> MovesAs:
-    """Tell what the fronts move as from season to season: `[wood] construction` says it, else the
-    board they are of."""
-    construction = job.gaps.wood.construction
-    if construction is not None:
-        return "mdf" if construction == "mdf" else "wood"
-    kind = job.material.front_kind
-    return kind if kind in ("mdf", "plywood") else "wood"

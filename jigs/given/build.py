@@ -25,6 +25,7 @@ from msgspec import Struct, field
 from jigs.ground.believable import BOARD, RAIL, SPARE, THIN_BOARD, Range
 from jigs.ground.keys import Key
 
+MovesAs = Literal["mdf", "plywood", "wood"]
 Making = Literal["made", "ordered"]
 Method = Literal["sprayed", "brushed"]
 SizesAre = Literal["before", "after"]
@@ -194,3 +195,8 @@ def film_of(paint: Paint) -> tuple[float, float] | None:
     low, high = FILM[paint.method]
     share = paint.coats / USUAL_COATS
     return low * share, high * share
+
+
+def inside_depth(box_depth: float, back: float) -> float:
+    """Give the depth from the finished front edge to the back's face; mm."""
+    return box_depth - BACK_SET_IN - back

@@ -151,6 +151,8 @@ class SlideRecord(Struct, frozen=True, kw_only=True):
     standing: Mapping[str, NumberStanding] = field(default_factory=dict)
 
 
+HOOK_KEYS = ("hook_diameter", "hook_depth", "hook_height", "hook_inset")
+"""The numbers of a hook's hole; none of them says anything without the others."""
 UNDER_ALONE = frozenset(("fixing_height", "drawer_rise"))
 SIDE_ALONE = frozenset(("centre_height",))
 """Which of the numbers that differ from make to make are an undermount slide's alone, which a side

@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from jigs.given.build import Build, Exactness, GapSpec, Paint
+from jigs.given.build import Build, Exactness, GapSpec, MovesAs, Paint
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.measured import DeliveredList, Delivery
@@ -308,6 +308,11 @@ class BoxSpec(Struct, frozen=True, kw_only=True):
     doubts: tuple[Doubt, ...] = ()
     """Its numbers that are not usual, without those of its fronts."""
 
+    @property
+    def is_place(self) -> bool:
+        """Whether it is only the place of an appliance."""
+        return self.kind == "open" and any(front.kind == "panel" for front in self.fronts)
+
 
 class Job(Struct, frozen=True, kw_only=True):
     """A whole job as read. `assumed` holds the keys of the defaults that stand in for numbers
@@ -350,6 +355,15 @@ class Job(Struct, frozen=True, kw_only=True):
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""
         return self.material.front if front.thickness is None else front.thickness
+
+    @property
+    def moves_as(self) -> MovesAs:
+        """What its fronts move as from season to season: `[wood] construction` says it, else the
+        board they are of."""
+        construction, kind = self.gaps.wood.construction, self.material.front_kind
+        if construction is not None:
+            return "mdf" if construction == "mdf" else "wood"
+        return kind if kind in ("mdf", "plywood") else "wood"
 
     @property
     def shown(self) -> Unit:

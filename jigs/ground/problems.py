@@ -12,6 +12,10 @@ from msgspec import Struct
 
 Rank = Literal[1, 2, 3]
 
+RUBS = "gap-rubs"
+"""The finding of a gap between fronts that rub, or may."""
+REFUSALS = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
+"""The findings by which a delivered front is held back: it is what it was made, not as ordered."""
 RANKS: dict[str, Rank] = {
     # 1: what is never less than an error
     "bored-heights-missing": 1,
@@ -238,3 +242,8 @@ def warning(
 def maybe_open(mm: float, *, open: bool) -> float | Open:
     """Give a length, mm, as one that is open where nobody has looked it up."""
     return Open(mm) if open else mm
+
+
+def is_to_order(problem: Problem) -> bool:
+    """Tell whether a finding is of a gap that surely rubs, and can be mended before the order."""
+    return problem.code == RUBS and problem.case == "to-order"

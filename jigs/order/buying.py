@@ -20,10 +20,7 @@ from msgspec.structs import replace
 from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.box.frontgaps import GapsMade, measure_gaps
 from jigs.box.parts import Front, Layout
-from jigs.checks.advice import Unchecked, list_unchecked
-from jigs.checks.inhand import REFUSALS
-from jigs.checks.rubbing import is_to_order
-from jigs.cutlist.boxes import is_place
+from jigs.box.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.given.build import PaintNeed, litres_for, painted_area
@@ -33,7 +30,7 @@ from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.listspec import shares_width
 from jigs.ground.geometry import Hole
 from jigs.ground.grouped import grouped
-from jigs.ground.problems import Problem
+from jigs.ground.problems import REFUSALS, Problem, is_to_order
 from jigs.order.needed import Item, count_items
 
 SAME = 0.01
@@ -182,7 +179,7 @@ def _open_of(layout: Layout, items: Iterable[Item]) -> Iterator[OpenNumber]:
 def state_of(box: BoxSpec, *, differs: bool = False) -> BoxState:
     """Say how far a box is that fronts are ordered from; `differs`: the check has found it built
     otherwise than the job says."""
-    if is_place(box):
+    if box.is_place:
         return "place"
     if not box.built:
         return "planned"

@@ -15,7 +15,7 @@ from jigs.fittings.catalogue import (
     RecordType,
     generic_slides,
 )
-from jigs.fittings.slide import inside_depth
+from jigs.given.build import inside_depth
 from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.given.job import (
     COUNTER_BOXES,

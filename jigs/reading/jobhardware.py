@@ -19,8 +19,7 @@ from jigs.fittings.catalogue import (
     generic_slides,
     solve_constant,
 )
-from jigs.fittings.slide import HOOK_KEYS
-from jigs.given.hardware import NO_PULL, HingeRecord, PullRecord, SlideRecord
+from jigs.given.hardware import HOOK_KEYS, NO_PULL, HingeRecord, PullRecord, SlideRecord
 from jigs.ground.believable import FRONT_BOARD, PLATE, TAB, Range
 from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of

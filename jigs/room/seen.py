@@ -15,7 +15,6 @@ from typing import Literal
 from msgspec import Struct
 
 from jigs.box.parts import Front
-from jigs.cutlist.boxes import is_place
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, place_job, row_of
 from jigs.ground.geometry import SLACK
@@ -104,7 +103,7 @@ class Seen(Struct, frozen=True, kw_only=True):
     def on_platform(self) -> bool:
         """Whether a toe platform carries it: a box that stands above the floor, on no legs of
         its own. An appliance's place has none."""
-        legs, place = self.box.legs, is_place(self.box)
+        legs, place = self.box.legs, self.box.is_place
         return not self.hangs and self.bottom > SLACK and not legs and not place
 
     @property

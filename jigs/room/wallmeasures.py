@@ -17,7 +17,6 @@ from typing import Literal
 
 from msgspec import Struct
 
-from jigs.cutlist.boxes import is_place
 from jigs.cutlist.piece import Piece
 from jigs.given.walls import SAME, TOUCHING
 from jigs.ground.geometry import SLACK
@@ -93,7 +92,7 @@ def _taken(elevation: Elevation, hangs: bool) -> Iterator[Stretch]:
     for seen in elevation.boxes:
         if seen.hangs != hangs:
             continue
-        place = is_place(seen.box)
+        place = seen.box.is_place
         yield Stretch(
             start=seen.x, end=seen.right, stands="appliance" if place else "box", id=seen.box.id
         )
@@ -166,7 +165,7 @@ def _ends(elevation: Elevation) -> Iterator[tuple[float, LineFor, str]]:
 
 def boxes_of(elevation: Elevation) -> tuple[Seen, ...]:
     """Give the boxes of a wall that are set; an appliance's place is none."""
-    return tuple(seen for seen in elevation.boxes if not is_place(seen.box))
+    return tuple(seen for seen in elevation.boxes if not seen.box.is_place)
 
 
 def carriers_of(seen: Seen, elevation: Elevation) -> tuple[Seen, ...]:

@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jigs.cutlist.boxes import is_place
 from jigs.ground.lengths import format_inches, format_mm
 from jigs.room.elevation import Elevation
 from jigs.room.seen import Seen
@@ -220,7 +219,7 @@ def _ways(seen: Seen, number: int | None, scale: Scale) -> Iterator[_Way]:
         if fits and 1.55 * (size + small) <= high:
             yield over(size, small)
     words = f"{digits} {name}".strip()
-    shown = name if is_place(seen.box) else words
+    shown = name if seen.box.is_place else words
     for size in (_OTHER, _WORDS):
         if text_width(shown, size, True) <= wide and 1.5 * size <= high:
             yield in_row(shown, size)

@@ -7,10 +7,8 @@ from jigs.box.parts import Layout
 from jigs.given.measured import DeliveredPiece, Delivery
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_length
+from jigs.ground.problems import REFUSALS
 from templates.words.textlines import counted
-
-BEYOND = ("sizes-exchanged", "size-differs", "out-of-square", "thickness-differs")
-"""The findings that hold back a front because of what arrived."""
 
 
 def delivery_words(layout: Layout) -> tuple[str, ...]:
@@ -21,7 +19,7 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
     arrived = len(delivery.arrivals)
     measured = sum(arrival.piece.is_measured for arrival in delivery.arrivals.values())
     beyond = dict.fromkeys(
-        str(p.part) for p in layout.problems if p.level == "error" and p.code in BEYOND
+        str(p.part) for p in layout.problems if p.level == "error" and p.code in REFUSALS
     )
     limit = format_length(layout.job.tolerance, layout.job.shown)
     lines = [

@@ -12,10 +12,10 @@ from jigs.box.bypart import depending, open_in
 from jigs.box.drawerbox import Rollout
 from jigs.box.frontgaps import measure_gaps
 from jigs.box.parts import Front, Layout
-from jigs.checks.advice import OffRow, advise, list_unchecked, slides_off_row
-from jigs.checks.rubbing import RUBS
+from jigs.box.unchecked import list_unchecked
+from jigs.checks.advice import OffRow, advise, slides_off_row
 from jigs.ground.lengths import Unit, format_length
-from jigs.ground.problems import BEFORE_CUTTING, Level, Problem, Rank
+from jigs.ground.problems import BEFORE_CUTTING, RUBS, Level, Problem, Rank
 from templates.words.advicewords import advice_words
 from templates.words.assumedwords import assumed_lines
 from templates.words.coverwords import SHEETS

@@ -5,9 +5,15 @@ from string import ascii_lowercase
 
 from msgspec import Struct
 
-from jigs.fittings.slide import HOOK_KEYS
 from jigs.given.confirming import Record, how_confirmed, open_keys, record_kind
-from jigs.given.hardware import HingeKind, HingeRecord, NumberStanding, PullRecord, SlideRecord
+from jigs.given.hardware import (
+    HOOK_KEYS,
+    HingeKind,
+    HingeRecord,
+    NumberStanding,
+    PullRecord,
+    SlideRecord,
+)
 from templates.words.textlines import columned
 
 STANDINGS: Mapping[NumberStanding, str] = {

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterable
 
-from jigs.checks.advice import Subject, Unchecked
+from jigs.box.unchecked import Subject, Unchecked
 from jigs.given.confirming import OpenNumber
 
 NO_OPEN = "No number is open."

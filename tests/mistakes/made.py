@@ -11,7 +11,7 @@ from typing import Literal
 import pytest
 
 from cli.jobs import read_in_hand
-from jigs.checks.advice import Subject, list_unchecked
+from jigs.box.unchecked import Subject, list_unchecked
 from jigs.checks.cutting import with_cutting
 from jigs.checks.rubbing import before_order, with_rubbing
 from jigs.cutlist.cutlist import choose_parts

@@ -7,9 +7,9 @@ from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job
-from jigs.fittings.slide import HOOK_KEYS, hook_fittings, recess_and_notch
+from jigs.fittings.slide import hook_fittings, recess_and_notch
 from jigs.given.confirming import open_keys
-from jigs.given.hardware import SlideRecord
+from jigs.given.hardware import HOOK_KEYS, SlideRecord
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.given.stated import DrawerSize, RolloutSpec
 from jigs.ground.geometry import collect_holes

@@ -9,7 +9,6 @@ from jigs.fittings.slide import (
     depth_short,
     drawer_length,
     hole_above_drawer,
-    inside_depth,
     nominal_outside,
     opening_width,
     outside_width,
@@ -17,6 +16,7 @@ from jigs.fittings.slide import (
     slide_fitting,
     width_error,
 )
+from jigs.given.build import inside_depth
 from jigs.given.hardware import SlideRecord
 from jigs.ground.geometry import rectangle
 from tests import uneven

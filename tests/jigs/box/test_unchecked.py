@@ -3,7 +3,7 @@
 import pytest
 from msgspec.structs import replace
 
-from jigs.checks.advice import Unchecked, list_unchecked
+from jigs.box.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import GapSpec, Paint, RoomAir, Species, Wood
 from jigs.given.job import BoxSpec, FrontMaterial, FrontSpec, Job
