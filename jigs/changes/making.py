@@ -21,7 +21,7 @@ from jigs.changes.made import (
 )
 from jigs.changes.makinglists import list_needs, station_rows, told_figures, wall_lines
 from jigs.cutlist.cutlist import STAMPED, Cut
-from jigs.cutlist.piece import Piece
+from jigs.cutlist.piece import Piece, PieceNote
 from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import Fitting, Hand, Purpose
@@ -164,7 +164,7 @@ class _Parts:
             frame=self.frames.get(part.id, ()),
             hardware=tuple(dict.fromkeys(hardware)),
             ready=not self._built.isdisjoint(part.boxes) and standing,
-            said=(piece.note,) if piece else (),
+            said=tuple(map(_noted, piece.notes)) if piece else (),
             state=(
                 *(name for face in faces for name in face.missing),
                 *(face.band_state or "" for face in faces),
@@ -228,6 +228,11 @@ def _assumed_in(piece: Piece, assumed: Collection[str]) -> Iterator[str]:
     keys = [STAMPED.get(piece.stuff, "")]
     keys += [f"box.{piece.box}.{key}" for key in ("width", "height", "depth")]
     return (key for key in keys if key in assumed)
+
+
+def _noted(note: PieceNote) -> str:
+    figures = [str(steps(figure)) for figure in note.figures]
+    return " ".join((note.kind, *note.names, *figures, note.hand or "")).rstrip()
 
 
 def _sawn(piece: Piece) -> Sizes:

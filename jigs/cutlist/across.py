@@ -29,11 +29,10 @@ from jigs.cutlist.joints import (
     find_unclear,
     place_pockets,
 )
-from jigs.cutlist.piece import Block, Piece, PieceKind, band_for
+from jigs.cutlist.piece import Block, Piece, PieceKind, PieceNote, band_for
 from jigs.given.build import BACK_SET_IN, Build
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.lengths import format_mm
 
 FULL_TOP = ("wall", "tall", "open")
 
@@ -139,8 +138,8 @@ class Across(Struct, frozen=True, kw_only=True):
                 dx=right - left, dy=high - low, dz=self.whole.inside_depth - start,
             )  # fmt: skip
             piece = self.piece(f"FIXED-{number}", "fixed-shelf", block, banded=True)
-            up = f"upper face {format_mm(high)} above the sides' bottom end"
-            pieces.append(replace(piece, note=up))
+            up = PieceNote(kind="upper-face", figures=(high,))
+            pieces.append(replace(piece, notes=(up,)))
         return pieces
 
 
@@ -268,7 +267,7 @@ def partitions(
                 grain="length",
                 pockets=foot,
                 pockets_top=None if head == foot else head,
-                note="" if head else "nothing lies on it: screw it through the rail",
+                notes=() if head else (PieceNote(kind="nothing-on-it"),),
                 blocks=(block,),
             )
         )

@@ -27,11 +27,10 @@ from jigs.box.columns import place_columns
 from jigs.box.parts import Side
 from jigs.cutlist.across import Across, adjustable_shelves, nailers, nailers_behind, partitions
 from jigs.cutlist.joints import Joints, Unclear, stand_uprights
-from jigs.cutlist.piece import Block, Edge, Groove, Piece, band_for
+from jigs.cutlist.piece import Block, Edge, Groove, Piece, PieceNote, band_for
 from jigs.given.build import BACK_SET_IN
 from jigs.given.job import BoxSpec, Job
 from jigs.ground.geometry import HANDS, SLACK, Hand
-from jigs.ground.lengths import format_mm
 
 
 class BoxPieces(Struct, frozen=True, kw_only=True):
@@ -41,12 +40,6 @@ class BoxPieces(Struct, frozen=True, kw_only=True):
     pieces: tuple[Piece, ...]
     unclear: tuple[Unclear, ...] = ()
     nailers_inside: bool = False
-
-
-BLIND_NOTE = (
-    "its face level with the front edges; screwed from behind to cleats at side, bottom, top"
-)
-"""How a blind panel stands and is held: common practice, no source."""
 
 
 def cut_box(job: Job, box: BoxSpec, sides: Sequence[Side]) -> BoxPieces:
@@ -185,7 +178,7 @@ def _blind_panel(job: Job, whole: Carcass) -> list[Piece]:
             band=band_for(band, high, (edge,)),
             grain="length",
             blocks=(Block(x=left, y=whole.floor, z=0.0, dx=wide, dy=high, dz=whole.side),),
-            note=BLIND_NOTE,
+            notes=(PieceNote(kind="blind"),),
         )
     ]
 
@@ -200,13 +193,17 @@ def _notched(piece: Piece, on_edge: Sequence[Piece]) -> Piece:
     ]
     if not met:
         return piece
-    notches = ", ".join(
-        f"{format_mm(room.dy if piece.kind == 'partition' else room.dx)} x {format_mm(room.dz)} "
-        f"for {other.id}"
-        for other, room in met
+    notch = PieceNote(
+        kind="notch",
+        names=tuple(other.id for other, _ in met),
+        figures=tuple(
+            figure
+            for _, room in met
+            for figure in (room.dy if piece.kind == "partition" else room.dx, room.dz)
+        ),
     )
     return replace(
         piece,
         cutouts=tuple(room for _, room in met),
-        note="; ".join(filter(None, (piece.note, f"notch {notches}"))),
+        notes=(*piece.notes, notch),
     )

@@ -23,10 +23,9 @@ from jigs.box.drawerbox import DrawerBox, DrawerShape, Rollout
 from jigs.box.drawers import BOTTOM_RISE
 from jigs.box.parts import Front
 from jigs.cutlist.joints import POCKET, Unclear, find_unclear, place_pockets
-from jigs.cutlist.piece import Block, Groove, Piece, PieceKind
+from jigs.cutlist.piece import Block, Groove, Piece, PieceKind, PieceNote
 from jigs.given.build import Build
 from jigs.ground.geometry import SLACK, Hand
-from jigs.ground.lengths import format_mm
 
 BOTTOM_PLAY = 1.0
 """How much the bottom is smaller than its grooves, both ways; mm (common practice, no source)."""
@@ -97,14 +96,14 @@ def cut_drawer(
     back = replace(board("BACK", "drawer-back", inside, (behind,)), pockets=in_back)
     if drawer.notch is not None:
         wide, high = drawer.notch
+        notches = PieceNote(kind="slide-notches", figures=(wide, high))
         back = replace(
             back,
             cutouts=tuple(
                 replace(behind, x=left, dx=wide, dy=high)
                 for left in (behind.x, behind.x + inside - wide)
             ),
-            note=f"notch both lower corners {format_mm(wide)} wide x {format_mm(high)} high for "
-            f"the slides{'; bored for their hooks, see its sheet' if drawer.rear else ''}",
+            notes=(notches, PieceNote(kind="hook-bores")) if drawer.rear else (notches,),
         )
     unclear = tuple(
         Unclear(piece=front_board.id, place=place, boards=(front_board.id,))
@@ -155,7 +154,7 @@ def cut_spacers(rollout: Rollout, carcass: Carcass, line: float) -> tuple[Piece,
             grain="length",
             hand=hand,
             blocks=(Block(x=x, y=low, z=rollout.z, dx=thick, dy=SPACER_HEIGHT, dz=long),),
-            note=f"under the {hand} slide of {rollout.id}; bore it with the side's slide holes",
+            notes=(PieceNote(kind="under-slide", names=(rollout.id,), hand=hand),),
         )
         for hand, thick, x in spacers
         if thick > SLACK

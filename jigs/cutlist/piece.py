@@ -94,6 +94,29 @@ class Groove(Struct, frozen=True, kw_only=True):
     depth: float
 
 
+NoteKind = Literal[
+    "upper-face", "nothing-on-it", "blind", "notch", "slide-notches", "hook-bores", "under-slide",
+    "under", "runs-on", "shim", "beside", "behind", "covered", "flush", "spare-width",
+    "spare-depth", "scribe-foot",
+]  # fmt: skip
+"""`upper-face`: how high a fixed shelf's is above the sides' bottom end; `notch`: width and depth
+for each piece that passes through it; `slide-notches`: width and height of both, `hook-bores`:
+and that it is bored for hooks; `under-slide`: of which rollout, at which `hand`; `under`, `beside`,
+`behind`: which boxes; `runs-on`: how far, under the filler at which `hand`; `shim`: the floor is
+not level; `spare-width`, `spare-depth`: how much of it is to scribe; `scribe-foot`: how much comes
+off its lower end."""
+
+
+class PieceNote(Struct, frozen=True, kw_only=True):
+    """What is to be said of a piece: the pieces, boxes or rollouts that it names, its figures in
+    mm, the side that it is about."""
+
+    kind: NoteKind
+    names: tuple[str, ...] = ()
+    figures: tuple[float, ...] = ()
+    hand: Literal["left", "right"] | None = None
+
+
 class Piece(Struct, frozen=True, kw_only=True):
     """One piece to be cut, or `count` alike; mm.
 
@@ -108,7 +131,7 @@ class Piece(Struct, frozen=True, kw_only=True):
     the front it serves, where one. `beside`: of what belongs to a wall, the boxes that it stands
     under, beside or behind. `hand`: the end of a run, or side of a box, that it closes. `scribe`:
     the edge at which `spare` of its size is there to be scribed. `over`: what is scribed off its
-    lower end where the floor is highest. `note`: what is to be said of it.
+    lower end where the floor is highest. `notes`: what is to be said of it.
     """
 
     id: str
@@ -135,7 +158,7 @@ class Piece(Struct, frozen=True, kw_only=True):
     scribe: Edge | None = None
     spare: float = 0.0
     over: float = 0.0
-    note: str = ""
+    notes: tuple[PieceNote, ...] = ()
 
     @property
     def scribed(self) -> bool:

@@ -18,14 +18,13 @@ import math
 from collections.abc import Mapping, Sequence
 
 from jigs.cutlist.joints import place_pockets
-from jigs.cutlist.piece import Block, Piece, PieceKind
+from jigs.cutlist.piece import Block, Piece, PieceKind, PieceNote
 from jigs.cutlist.totals import SHEETS
 from jigs.cutlist.trimmings import name_wall_piece
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, place_job
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
-from jigs.ground.lengths import format_mm
 
 
 def sleeper_places(length: float, board: float, apart: float) -> tuple[float, ...]:
@@ -132,12 +131,12 @@ def platform(
     sleepers = sleeper_places(length, thick, job.build.sleepers)
     fore = job.build.toe_back
     between = depth - 2 * thick
-    note = f"under {', '.join(under)}"
-    for more, hand in ((left, "left"), (right, "right")):
-        if more:
-            note += f"; {format_mm(more)} of it runs on under the filler at the {hand}"
-    if shimmed:
-        note += "; set it at the floor's high point first, shim it up elsewhere"
+    beyond: tuple[tuple[float, Hand], ...] = ((left, "left"), (right, "right"))
+    notes = [PieceNote(kind="under", names=under)]
+    notes += [
+        PieceNote(kind="runs-on", figures=(more,), hand=hand) for more, hand in beyond if more
+    ]
+    notes += [PieceNote(kind="shim")] if shimmed else []
 
     def block(x: float, z: float, dx: float, dz: float) -> Block:
         return Block(x=start + x, y=foot, z=fore + z, dx=dx, dy=height, dz=dz)
@@ -156,7 +155,7 @@ def platform(
             pockets=place_pockets(height) if kind == "sleeper" else (),
             on_wall=blocks,
             beside=under,
-            note=note if kind == "toe-front" else "",
+            notes=tuple(notes) if kind == "toe-front" else (),
         )
 
     standing = [block(place, thick, thick, between) for place in sleepers]

@@ -25,13 +25,12 @@ from collections.abc import Collection, Iterable, Mapping
 
 from msgspec.structs import replace
 
-from jigs.cutlist.piece import Block, Piece, PieceKind
+from jigs.cutlist.piece import Block, Piece, PieceKind, PieceNote
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, faces_out, place_job
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.ground.latin import plain_capitals
-from jigs.ground.lengths import format_mm
 
 LONGEST_TAG = 6
 
@@ -82,8 +81,9 @@ def filler(
 ) -> Piece:
     """Give a filler for a place `width` wide, beside boxes `height` high; mm."""
     scribe = job.build.scribe if scribed else 0.0
-    note = f"{format_mm(scribe)} of its width to scribe to the wall" if scribe else ""
-    return _upright(job, name, "filler", wall, height=height, width=width + scribe, note=note)
+    piece = _upright(job, name, "filler", wall, height=height, width=width + scribe)
+    notes = (PieceNote(kind="spare-width", figures=(scribe,)),) if scribe else ()
+    return replace(piece, notes=notes)
 
 
 def wall_fillers(job: Job, tags: Mapping[str, str]) -> list[Piece]:
@@ -136,7 +136,9 @@ def end_fillers(
         made.append(
             replace(
                 piece,
-                note="; ".join(filter(None, (f"beside {box.id}", piece.note))) + floor_words(over),
+                notes=(
+                    PieceNote(kind="beside", names=(box.id,)), *piece.notes, *scribe_foot(over),
+                ),
                 beside=(box.id,),
                 hand=hand,
                 scribe=hand if spare else None,
@@ -163,12 +165,13 @@ def end_panel(
     scribe = job.build.panel_scribe if scribed else 0.0
     deep = panel_depth(box_depth, out=out, flush=flush)
     covered = not flush and out > SLACK
-    words = "the fronts cover its front edge" if covered else "flush with the faces of the fronts"
-    if scribe:
-        words += f"; {format_mm(scribe)} of its depth to scribe at the wall"
-    words += floor_words(over)
-    piece = _upright(job, name, "end-panel", wall, height=height, width=deep + scribe, note=words)
-    return replace(piece, box=box, scribe="rear" if scribe else None, spare=scribe, over=over)
+    notes = [PieceNote(kind="covered" if covered else "flush")]
+    notes += [PieceNote(kind="spare-depth", figures=(scribe,))] if scribe else []
+    piece = _upright(job, name, "end-panel", wall, height=height, width=deep + scribe)
+    return replace(
+        piece, box=box, scribe="rear" if scribe else None, spare=scribe, over=over,
+        notes=(*notes, *scribe_foot(over)),
+    )  # fmt: skip
 
 
 def island_back(job: Job, name: str, wall: str, *, width: float, height: float) -> Piece:
@@ -216,7 +219,7 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
         made.append(
             replace(
                 back,
-                note=f"behind {', '.join(behind)}{floor_words(over)}",
+                notes=(PieceNote(kind="behind", names=behind), *scribe_foot(over)),
                 beside=behind,
                 over=over,
                 on_wall=(block,),
@@ -255,11 +258,9 @@ def floor_under(job: Job, box: BoxSpec) -> float:
     return floors.get(box.wall, 0.0) if panel_height(box) > box.height + SLACK else 0.0
 
 
-def floor_words(over: float) -> str:
-    """Say what comes off a panel's lower end; "" on a level floor."""
-    if over <= SLACK:
-        return ""
-    return f"; scribe its lower end to the floor, {format_mm(over)} where that is highest"
+def scribe_foot(over: float) -> tuple[PieceNote, ...]:
+    """Note what comes off a panel's lower end; nothing on a level floor."""
+    return (PieceNote(kind="scribe-foot", figures=(over,)),) if over > SLACK else ()
 
 
 def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
@@ -283,7 +284,7 @@ def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
 
 
 def _upright(
-    job: Job, name: str, kind: PieceKind, wall: str, *, height: float, width: float, note: str = "",
+    job: Job, name: str, kind: PieceKind, wall: str, *, height: float, width: float
 ) -> Piece:  # fmt: skip
     """Cut a piece from the fronts' board; its grain, where it has one, stands upright."""
     grained = job.material.front_kind != "mdf"
@@ -297,5 +298,4 @@ def _upright(
         width=width if grained else min(height, width),
         thickness=job.material.front,
         grain="length" if grained else None,
-        note=note,
     )

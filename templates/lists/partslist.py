@@ -18,6 +18,7 @@ from templates.words.cautions import cautions_of
 from templates.words.findings import problems_data
 from templates.words.openwords import open_cell, open_data
 from templates.words.partswords import BUILT_NOTE, HELD_NOTE, assumed_in
+from templates.words.piecenotes import note_words
 
 COLUMNS = (
     "part", "kind", "box", "wall", "front", "count", "length_mm", "width_mm",
@@ -115,7 +116,7 @@ def _piece_data(piece: Piece, code: str) -> dict[str, Any]:
         "pocket_mm": _numbers(piece.pockets),
         "pocket_top_mm": None if piece.pockets_top is None else _numbers(piece.pockets_top),
         "groove": _groove_data(piece.groove),
-        "note": piece.note or None,
+        "note": note_words(piece.notes) or None,
         "code": code,
     }
 

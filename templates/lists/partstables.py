@@ -48,6 +48,7 @@ from templates.words.partswords import (
     trap_words,
     wall_of_pieces,
 )
+from templates.words.piecenotes import note_words
 
 
 class _Patterns(Struct, kw_only=True):
@@ -189,5 +190,5 @@ def _row(piece: Piece, code: str, stamps: str, patterns: _Patterns) -> Row:
             *shown(", ".join(piece.banded), patterns.of_screws(piece), patterns.of_groove(piece)),
             Shown(stamps),
         ),
-        note=piece.note,
+        note=note_words(piece.notes),
     )

@@ -34,6 +34,7 @@ from templates.words.pagewords import (
     side_stands,
     stale_words,
 )
+from templates.words.piecenotes import note_words
 from templates.words.saying import reason_of, say
 from templates.words.scanwords import NEIGHBOUR
 from templates.words.sentence import closed
@@ -198,8 +199,8 @@ def _known(scan: Scan, part: Tracked) -> Html | None:
         facts += (fact.text for fact in told)
     for face in part.faces:
         facts += (fact.text for fact in side_facts(layout, face))
-    if part.piece is not None and part.piece.note:
-        facts.append(part.piece.note)
+    if part.piece is not None and part.piece.notes:
+        facts.append(note_words(part.piece.notes))
     held = set(part.held)
     warnings = [
         f"{closed(said.fact)} {closed(said.remedy)}"

@@ -16,6 +16,7 @@ from templates.lists.listtext import listing_text
 from templates.page.marks import Line, Outline, Text
 from templates.page.paper import PAPERS
 from templates.words.boardfacts import side_facts
+from templates.words.piecenotes import note_words
 from tests.jigs.sample import MATERIAL, box, lay
 
 AT = 372.0
@@ -47,7 +48,7 @@ def test_its_piece_and_its_label_say_from_where() -> None:
     """Each wording, the shortest too, names the end that it counts from."""
     layout = shelved()
     (piece,) = (piece for piece in cut_list(layout) if piece.kind == "fixed-shelf")
-    assert piece.note == f"upper face {AT:.1f} above the sides' bottom end"
+    assert note_words(piece.notes) == f"upper face {AT:.1f} above the sides' bottom end"
     (line,) = (
         line for line in words_of_piece_label(layout, piece).lines if f"{AT:.1f}" in line.ways[0]
     )

@@ -18,6 +18,7 @@ from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from templates.words.findings import count_words
+from templates.words.piecenotes import note_words
 from tests.jigs.sample import UNDER_COUNTER, box, job
 from tests.said import fact_of, remedy_of
 
@@ -221,7 +222,7 @@ def test_the_toe_at_the_floors_high_point(high: float, toe: float | None) -> Non
         return
     assert found(box(), wall=wall) == []
     assert [piece.width for piece in pieces.values()] == pytest.approx([toe] * 3)
-    assert ("shim" in pieces["NORTH-TOE-1-FRONT"].note) == (high > 0)
+    assert ("shim" in note_words(pieces["NORTH-TOE-1-FRONT"].notes)) == (high > 0)
 
 
 def test_sides_that_run_to_the_floor() -> None:

@@ -6,6 +6,7 @@ from jigs.box.drawerbox import DrawerShape
 from jigs.cutlist.drawers import cut_drawer
 from jigs.cutlist.piece import Piece
 from jigs.given.build import Build
+from templates.words.piecenotes import note_words
 from tests import uneven
 
 TD, H, L, W = 15.9, 101.6, 533.0, 409.6
@@ -58,7 +59,7 @@ def test_undermount_back_is_notched_and_grooves_stand_at_the_recess() -> None:
     pieces = _cut()
     back = pieces["B1-1-BOX-BACK"]
     assert [(c.dx, c.dy) for c in back.cutouts] == [(38.0, 13.0)] * 2
-    assert back.note == "notch both lower corners 38.0 wide x 13.0 high for the slides"
+    assert note_words(back.notes) == "notch both lower corners 38.0 wide x 13.0 high for the slides"
     assert all(p.groove is not None and p.groove.at == 13.0 for p in list(pieces.values())[:3])
     assert not _cut(notch=None)["B1-1-BOX-BACK"].cutouts
 

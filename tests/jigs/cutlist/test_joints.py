@@ -14,6 +14,7 @@ from jigs.cutlist.piece import Block, Piece
 from jigs.given.job import ColumnSpec, FrontSpec, Job, ShelfSpec
 from jigs.ground.geometry import Fitting, Hole
 from jigs.layout.layout import lay_out
+from templates.words.piecenotes import note_words
 from tests.jigs.sample import box, lay
 from tests.jobs import jobs
 
@@ -80,8 +81,8 @@ def test_partition_of_a_sink_box_is_notched_for_the_rail() -> None:
     (notch,) = partition.cutouts
     assert (round(notch.dy, 4), round(notch.dz, 4)) == (81.7, 18.3)
     assert partition.pockets_top == ()
-    assert "screw it through the rail" in partition.note
-    assert "notch 81.7 x 18.3 for B1-RAIL" in partition.note
+    assert "screw it through the rail" in note_words(partition.notes)
+    assert "notch 81.7 x 18.3 for B1-RAIL" in note_words(partition.notes)
 
 
 def test_a_hole_in_another_board_is_no_hindrance() -> None:

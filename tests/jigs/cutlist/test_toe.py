@@ -13,6 +13,7 @@ from jigs.given.stated import NOTED, BlindEnd, EndPanels
 from jigs.given.walls import place_job
 from jigs.given.wallspec import WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, Hand
+from templates.words.piecenotes import note_words
 from tests.jigs.sample import box, job, lay
 
 PANEL = FrontSpec(id="D1-1", kind="panel", leaflet=NOTED)
@@ -30,7 +31,7 @@ def test_boxes_side_by_side_share_one_platform() -> None:
     """2 x 457.2 long, 584.2 - 75 deep over all; sleepers between front and back."""
     pieces = _toe(box(), box(name="B2"))
     front = pieces["NORTH-TOE-1-FRONT"]
-    assert (front.box, front.wall, front.note) == (None, "north", "under B1, B2")
+    assert (front.box, front.wall, note_words(front.notes)) == (None, "north", "under B1, B2")
     assert (front.length, front.width) == pytest.approx((2 * 457.2, 101.6))
     sleeper = pieces["NORTH-TOE-1-SLEEPER"]
     assert sleeper.length == pytest.approx(584.2 - 75 - 2 * 18.3)
@@ -94,7 +95,7 @@ def test_its_front_runs_on_under_a_filler(hand: Hand, end: WallEnd, more: float)
         assert back.length == pytest.approx(2 * 457.2)
         begins = place_job(made)["B1"] - (extra if hand == "left" else 0.0)
         assert (front.on_wall[0].x, front.on_wall[0].dx) == pytest.approx((begins, front.length))
-        assert ("under the filler" in front.note) is (extra > 0)
+        assert ("under the filler" in note_words(front.notes)) is (extra > 0)
 
 
 def test_a_run_with_what_is_under_its_filler_is_no_longer_than_a_sheet() -> None:

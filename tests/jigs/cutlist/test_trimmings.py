@@ -22,6 +22,7 @@ from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
 from jigs.room.elevation import see_walls
+from templates.words.piecenotes import note_words
 from tests.jigs.sample import MATERIAL, box, job
 
 DB, T, BUMPER = 584.2, 19.05, 2.0
@@ -32,7 +33,7 @@ def test_a_filler_is_wider_than_its_place() -> None:
     piece = filler(job(box()), "NORTH-FILLER-L", "north", width=41.0, height=774.7)
     assert (piece.length, piece.width, piece.thickness) == pytest.approx((774.7, 41 + 12, T))
     assert piece.box is None
-    assert "12.0 of its width to scribe" in piece.note
+    assert "12.0 of its width to scribe" in note_words(piece.notes)
 
 
 @pytest.mark.parametrize(("flush", "depth"), [(True, DB + T + BUMPER), (False, DB)])
@@ -53,8 +54,8 @@ def test_nothing_to_scribe_is_not_spoken_of() -> None:
     piece = end_panel(
         made, "B1-PANEL-L", box="B1", wall="", box_depth=DB, height=876.3, flush=False, out=21.05
     )
-    assert piece.note == "the fronts cover its front edge"
-    assert not filler(made, "NORTH-FILLER-L", "north", width=41.0, height=774.7).note
+    assert note_words(piece.notes) == "the fronts cover its front edge"
+    assert not note_words(filler(made, "NORTH-FILLER-L", "north", width=41.0, height=774.7).notes)
 
 
 @pytest.mark.parametrize(("stands", "there"), [("corner", False), ("wall", True)])
@@ -75,7 +76,7 @@ def test_beside_inset_fronts_an_end_panel_is_as_deep_as_the_box(panel: PanelKind
     inset = replace(box(door), overlay="inset", panels=EndPanels(right=panel))
     piece = _trimmed(inset)["B1-PANEL-R"]
     assert (piece.width, piece.blocks[0].z, piece.blocks[0].dz) == pytest.approx((DB + 15, 0, DB))
-    assert piece.note.startswith("flush with the faces of the fronts; ")
+    assert note_words(piece.notes).startswith("flush with the faces of the fronts; ")
     assert not any(found.code == "wall-filler" for found in lay_out(job(inset)).problems)
     over = FrontSpec(id="B1-2", kind="drawer", height=150.0, overlay="full")
     mixed = replace(inset, fronts=(over, door))
@@ -128,7 +129,7 @@ def test_an_island_back_covers_its_run_and_the_panels_edges() -> None:
     )
     back = pieces["ISLAND-BACK-1"]
     assert back.box is None
-    assert back.note == "behind B1, B2"
+    assert note_words(back.notes) == "behind B1, B2"
     assert (back.length, back.width) == pytest.approx((774.7 + 101.6, 2 * 457.2 + 2 * T))
     assert pieces["B1-PANEL-L"].width == pytest.approx(DB)
 
@@ -140,7 +141,11 @@ def test_boxes_apart_or_of_other_heights_have_backs_of_their_own() -> None:
         replace(box(name="B2", x=1000.0), panels=EndPanels(back=True)),
         replace(box(name="B3", height=500.0), panels=EndPanels(back=True)),
     )
-    assert [piece.note for piece in pieces.values()] == ["behind B1", "behind B2", "behind B3"]
+    assert [note_words(piece.notes) for piece in pieces.values()] == [
+        "behind B1",
+        "behind B2",
+        "behind B3",
+    ]
 
 
 @pytest.mark.parametrize(
@@ -156,7 +161,7 @@ def test_each_box_nearest_to_a_walls_end_has_its_filler(hand: Hand, names: dict[
     pieces = end_fillers(made, "NORTH", "north", hand, width=41.0)
     assert [piece.id for piece in pieces] == list(names)
     for piece, name in zip(pieces, names.values(), strict=True):
-        assert piece.note.startswith(f"beside {name}")
+        assert note_words(piece.notes).startswith(f"beside {name}")
         assert piece.length == {"W1": 762.0}.get(name, 774.7)
         assert piece.width == 41.0 + 12.0
     assert end_fillers(made, "SOUTH", "south", hand, width=41.0) == []
@@ -202,7 +207,9 @@ def test_a_filler_beyond_an_end_panel_goes_to_the_floor(panel: PanelKind | None)
     assert piece.length == pytest.approx(box().above_floor + 774.7 - low)
     for each, high in ((block.y, block.dy), (strip.y, strip.height)):
         assert (each, each + high) == pytest.approx((low, box().above_floor + 774.7))
-    assert ("scribe its lower end to the floor, 6.0 where" in piece.note) == (panel is not None)
+    assert ("scribe its lower end to the floor, 6.0 where" in note_words(piece.notes)) == (
+        panel is not None
+    )
 
 
 def test_a_panel_is_scribed_to_a_floor_that_rises() -> None:
@@ -212,13 +219,15 @@ def test_a_panel_is_scribed_to_a_floor_that_rises() -> None:
     hung = replace(box(name="W1", kind="wall"), panels=stood.panels)
     made = replace(job(stood, hung), walls=(wall,))
     panels = {p.id: p for p in cut_list(lay_out(made)) if p.kind == "end-panel"}
-    assert "scribe its lower end to the floor, 6.0 where" in panels["B1-PANEL-R"].note
-    assert "floor" not in panels["W1-PANEL-R"].note
+    assert "scribe its lower end to the floor, 6.0 where" in note_words(panels["B1-PANEL-R"].notes)
+    assert "floor" not in note_words(panels["W1-PANEL-R"].notes)
     island = replace(job(replace(stood, panels=replace(stood.panels, back=True))), walls=(wall,))
     (back,) = [p for p in cut_list(lay_out(island)) if p.kind == "island-back"]
-    assert back.note.startswith("behind B1; scribe its lower end to the floor, 6.0 where")
+    assert note_words(back.notes).startswith(
+        "behind B1; scribe its lower end to the floor, 6.0 where"
+    )
     level = cut_list(lay_out(job(stood)))
-    assert "floor" not in next(p.note for p in level if p.kind == "end-panel")
+    assert "floor" not in next(note_words(p.notes) for p in level if p.kind == "end-panel")
 
 
 def test_fillers_of_a_wall_are_scribed_to_a_wall_and_not_in_a_corner() -> None:

@@ -15,6 +15,7 @@ from jigs.given.stated import DrawerSize, RolloutSpec
 from jigs.ground.geometry import collect_holes
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
+from templates.words.piecenotes import note_words
 from tests.jigs.jobtext import JOB, faults_of, read
 from tests.jigs.sample import SLIDE, box, codes, front_of, job
 
@@ -124,8 +125,8 @@ def test_the_cut_list_and_the_notch_follow_the_record() -> None:
     assert recess_and_notch(record) == (13.0, (35.0, 14.0))
     pieces = cut_job(hooked(box(DRAWER, LOW, kind="drawer"), slide=record)).pieces
     (back,) = [piece for piece in pieces if piece.id == "B1-1-BOX-BACK"]
-    assert "35.0 wide x 14.0 high" in back.note
-    assert "bored for their hooks" in back.note
+    assert "35.0 wide x 14.0 high" in note_words(back.notes)
+    assert "bored for their hooks" in note_words(back.notes)
     assert [(c.dx, c.dy) for c in back.cutouts] == [(35.0, 14.0)] * 2
 
 
