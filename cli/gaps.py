@@ -23,8 +23,8 @@ if TYPE_CHECKING:
     from collections.abc import Set
 
     from jigs.box.parts import Layout
-    from jigs.gaps.chance import Chance
-    from jigs.gaps.reckoning import GapBudgets
+    from jigs.room.chance import Chance
+    from jigs.room.reckoning import GapBudgets
 
 Form = Literal["text", "csv", "json", "pdf", "svg"]
 
@@ -65,9 +65,9 @@ def gaps(
     """
     from cli.drawing import is_single
     from jigs.checks.rubbing import before_order
-    from jigs.gaps.chance import chance_of
-    from jigs.gaps.even import even_rows
-    from jigs.gaps.reckoning import choose_gaps
+    from jigs.room.chance import chance_of
+    from jigs.room.even import even_rows
+    from jigs.room.reckoning import choose_gaps
     from templates.lists.gaplist import gaps_csv, gaps_json, gaps_text
 
     paper_for_drawings(form)
@@ -109,9 +109,9 @@ def _adjust(
 ) -> None:
     """Say which screws to turn."""
     from cli.drawing import bind, tell_lists
-    from jigs.gaps.screws import choose_turns, plan_turns
     from jigs.reading.measuredlist import read_measured
-    from templates.gaps.screwpage import screw_pages
+    from jigs.room.screws import choose_turns, plan_turns
+    from templates.elevations.screwpage import screw_pages
     from templates.lists.screwlist import screws_csv, screws_json, screws_listings, screws_text
     from templates.page.ownpaper import named_paper
 
@@ -140,8 +140,8 @@ def _draw(
     """Draw the walls, then the worst gaps and the chance of the whole."""
     from cli.drawing import bind, write_drawings
     from cli.failures import Failure
-    from templates.gaps.gapchart import draw_chart
-    from templates.gaps.wallgaps import draw_gap_walls
+    from templates.elevations.gapchart import draw_chart
+    from templates.elevations.wallgaps import draw_gap_walls
     from templates.page.ownpaper import named_paper
     from templates.words.textlines import counted
 

@@ -103,7 +103,7 @@ def _read(path: Path | None) -> "Job | None":
 
 def find_records(job: "Job | None") -> dict[str, "Record"]:
     """Give the records by name, the job's own first."""
-    from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
+    from jigs.given.catalogue import generic_hinges, generic_pulls, generic_slides
 
     own: dict[str, Record] = {**job.hinges, **job.slides, **job.pulls} if job else {}
     return {**own, **generic_hinges(), **generic_slides(), **generic_pulls()}

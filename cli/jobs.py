@@ -13,10 +13,10 @@ from cli.terminal import is_quiet, mention, tell, terminal_width, typed_line
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
-    from jigs.gaps.reckoning import GapBudgets
     from jigs.given.job import Job
     from jigs.given.listspec import ListSpec
     from jigs.ground.lengths import Unit
+    from jigs.room.reckoning import GapBudgets
 
 
 def read_in_hand(

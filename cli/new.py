@@ -302,7 +302,7 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) ->
 def _write(draft: "Draft", job: Path) -> None:
     """Write the job file, once it is known to read back without a fault."""
     from jigs.reading.jobfile import read_job_text
-    from templates.jobfile.jobtext import job_text
+    from templates.words.jobtext import job_text
 
     text = job_text(draft)
     make_folder(job.parent)  # the job's list is read from there

@@ -51,9 +51,9 @@ def plan(
     from cli.printers import find_paper
     from cli.serving.store import read_store
     from jigs.bench.stations import plan_stations
+    from jigs.bench.workdays import MOST
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
-    from jigs.progress.workdays import MOST
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.lists.listtext import listing_text
     from templates.lists.workdata import plan_csv, plan_json

@@ -13,7 +13,7 @@ from cli.selection import narrow, select
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping
 
-    from jigs.progress.tracked import Tracked
+    from jigs.bench.tracked import Tracked
 
 
 @command(

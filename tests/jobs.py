@@ -6,7 +6,7 @@ from typing import TypeVar, get_args
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.given.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import (
     BOX_KINDS,

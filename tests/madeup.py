@@ -5,7 +5,7 @@ their words; here a test puts it there.
 
 import pytest
 
-from jigs.fittings.kinds import HOLES, KINDS, Bore, Kind
+from jigs.given.kinds import HOLES, KINDS, Bore, Kind
 from templates.words.cardwords import numbered
 from templates.words.fittingwords import FITTING_WORDS, CountWords, FittingWords
 from templates.words.holewords import HOLE_WORDS, HoleWords

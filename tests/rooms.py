@@ -13,12 +13,12 @@ from pathlib import Path
 ROOT = Path(__file__).parents[1]
 ROOMS: dict[str, tuple[str, ...]] = {
     "jigs": (
-        "ground", "given", "fittings", "reading", "asking", "box", "cutlist", "room", "gaps",
-        "checks", "layout", "order", "bench", "progress", "changes",
+        "ground", "given", "fittings", "reading", "asking", "box", "cutlist", "room", "checks",
+        "layout", "order", "bench", "changes",
     ),
     "templates": (
-        "page", "faces", "words", "jobfile", "writers", "cards", "sheets", "strips", "stations",
-        "lists", "labels", "elevations", "gaps", "hardware", "binding", "scan",
+        "page", "faces", "words", "writers", "cards", "sheets", "strips", "stations",
+        "lists", "labels", "elevations", "hardware", "binding", "scan",
     ),
 }  # fmt: skip
 """Of each package from the top down: a room imports only those before it."""

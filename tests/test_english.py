@@ -193,9 +193,9 @@ SAID: dict[str, int] = {
 """What is still said where the trade is computed, and how many texts: what is assumed of a
 part."""
 FAULTS = (
-    "jigs/reading/", "jigs/asking/", "jigs/ground/", "jigs/given/", "jigs/gaps/screws.py",
+    "jigs/reading/", "jigs/asking/", "jigs/ground/", "jigs/given/", "jigs/room/screws.py",
     "jigs/order/matching.py", "jigs/order/taking.py", "jigs/changes/keeping.py",
-    "jigs/progress/workplan.py",
+    "jigs/bench/workplan.py",
 )  # fmt: skip
 """Where a fault of reading, or of the tool itself, is told as it is found; what keys are called."""
 SOURCES = {"EN 1116, second hand", "KCMA A161.1, second hand"}

@@ -10,13 +10,13 @@ import pytest
 ROOT = Path(__file__).parents[1]
 GEOMETRY = "jigs/ground/geometry.py"
 TABLES = {
-    "jigs/fittings/kinds.py": ('"manual": Kind,', '"manual": str,'),
+    "jigs/given/kinds.py": ('"manual": Kind,', '"manual": str,'),
     "templates/words/fittingwords.py": ('"manual": FittingWords,',),
     "templates/words/holewords.py": ('"manual": HoleWords,',),
 }
 """The modules of the tables, with the last name in each table's type."""
 CHECKED = (
-    "jigs.fittings.kinds", "jigs.checks.faces", "templates.words.fittingwords",
+    "jigs.given.kinds", "jigs.checks.faces", "templates.words.fittingwords",
     "templates.words.holewords",
 )  # fmt: skip
 """The tables, and a module that looks into the one that its own module does not look into."""

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from cli.serving.current import Current, Now
     from cli.serving.store import Entry, Store
-    from jigs.progress.standing import Event, Standing
+    from jigs.bench.standing import Event, Standing
     from templates.scan.host import Host
 
 LONGEST_NOTE = 2000
@@ -247,7 +247,7 @@ def _address(part: str) -> str:
 
 
 def _event(entry: "Entry") -> "Event":
-    from jigs.progress.standing import Event
+    from jigs.bench.standing import Event
 
     when = datetime.fromisoformat(entry.at).astimezone()
     return Event(when=f"{when:%Y-%m-%d %H:%M}", what=entry.deed, step=entry.said)

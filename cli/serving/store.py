@@ -24,7 +24,7 @@ from cli.output import MARKS
 from cli.terminal import why
 
 if TYPE_CHECKING:
-    from jigs.progress.kept import Kept
+    from jigs.bench.kept import Kept
 
 Deed = Literal["done", "undone", "note", "photo", "no-photo", "recoded"]
 
@@ -330,7 +330,7 @@ class Store:
         return self._read("", ())
 
     def _read(self, where: str, given: tuple[str, ...]) -> "dict[str, Kept]":
-        from jigs.progress.kept import NOTHING
+        from jigs.bench.kept import NOTHING
 
         ask = self._base.execute
         found = dict.fromkeys(given, NOTHING)

@@ -15,7 +15,7 @@ from jigs.asking.forms import (
 )
 from jigs.asking.pulls import MINE, ask_pulls
 from jigs.asking.question import Asking, Question, ask, need
-from jigs.fittings.catalogue import (
+from jigs.given.catalogue import (
     DEFAULT_HINGES,
     SIDE_SERIES,
     SLIDE_SERIES,

@@ -5,7 +5,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from jigs.asking.draft import HUNG, RUNNING, BoxDraft, FrontDraft, Line, Section
 from jigs.asking.forms import ChoiceForm, Form, Given, LengthForm, WordOrLength, given
 from jigs.asking.question import OPEN, Asking, Question, ask
-from jigs.fittings.catalogue import generic_pulls
+from jigs.given.catalogue import generic_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit

@@ -38,7 +38,7 @@ from jigs.bench.placing import (
 )
 from jigs.bench.sides import front_rest
 from jigs.box.parts import Front, Layout
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import OPPOSITE, SLACK, FaceEdge, Fitting, Hand, Hole, other_hand
 
 

@@ -21,8 +21,8 @@ from jigs.bench.sides import place_sides
 from jigs.bench.station import Bit, Row, Setting, Station, Work
 from jigs.box.bypart import findings_at, findings_in_face
 from jigs.box.parts import Layout
-from jigs.fittings.kinds import KINDS, Kind
 from jigs.given.confirming import OpenNumber, RecordKind
+from jigs.given.kinds import KINDS, Kind
 from jigs.ground.geometry import Face, FittingKind, Hand, Purpose
 from jigs.ground.problems import Problem
 

@@ -15,9 +15,9 @@ from typing import Literal
 from msgspec import Struct
 
 from jigs.box.parts import Layout, Side
-from jigs.fittings.kinds import by_rank
 from jigs.given.confirming import OpenNumber
 from jigs.given.hardware import SlideRecord
+from jigs.given.kinds import by_rank
 from jigs.ground.geometry import Fitting, FittingKind, Hand
 
 StickKind = FittingKind | Literal["fixed-shelf"]

@@ -12,7 +12,6 @@ from functools import lru_cache
 
 from jigs.box.fronts import PlacedFront
 from jigs.fittings.fivepiece import assumed_of_frame
-from jigs.fittings.kinds import KINDS, by_rank, kind_of
 from jigs.given.job import (
     COUNTER_BOXES,
     MATERIAL_WORDS,
@@ -23,6 +22,7 @@ from jigs.given.job import (
     FrontSpec,
     Job,
 )
+from jigs.given.kinds import KINDS, by_rank, kind_of
 from jigs.ground.geometry import Fitting, FittingKind
 from jigs.ground.lengths import format_length
 

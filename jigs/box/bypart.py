@@ -13,9 +13,9 @@ from msgspec.structs import replace
 from jigs.box.boards import FaceKey
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout, Side
-from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, open_numbers, resting
 from jigs.given.job import Job
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting
 from jigs.ground.grouped import grouped
 from jigs.ground.keys import Rests

@@ -17,7 +17,6 @@ from jigs.box.carcass import Carcass
 from jigs.box.columns import Columns
 from jigs.box.drawerplan import DrawerPlan
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.catalogue import DEFAULT_HINGES
 from jigs.fittings.fivepiece import five_piece_of, glass_door_mass
 from jigs.fittings.hinge import (
     PLATE_BEYOND,
@@ -38,6 +37,7 @@ from jigs.fittings.placing import (
     place_hinges,
 )
 from jigs.fittings.slide import slide_fitting
+from jigs.given.catalogue import DEFAULT_HINGES
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import BoxSpec, Job, Material
 from jigs.ground.geometry import SLACK, Fitting, Hand

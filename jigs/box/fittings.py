@@ -29,10 +29,10 @@ from jigs.box.parts import Screws
 from jigs.fittings.fivepiece import FivePiece, five_piece_of, stands_on_panel
 from jigs.fittings.fixing import HEAD, FixingPlan, fixing_screw, place_fixings
 from jigs.fittings.hinge import cup_fittings
-from jigs.fittings.kinds import KINDS
 from jigs.fittings.pull import COUNTERBORE_DEPTH, pull_screw
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec, Job
+from jigs.given.kinds import KINDS
 from jigs.given.stated import HandHole
 from jigs.ground.geometry import SLACK, Fitting, Hand, Hole, collect_holes, mirror_x
 

@@ -26,8 +26,8 @@ from msgspec.structs import replace
 from jigs.box.fittings import FrontFittings, front_by_hand
 from jigs.box.fronts import SAME_SIZE, PlacedFront
 from jigs.box.parts import Gaps
-from jigs.fittings.kinds import kind_of
 from jigs.given.job import FrontSpec, Job
+from jigs.given.kinds import kind_of
 from jigs.given.measured import Arrival
 from jigs.ground.geometry import moved
 from jigs.ground.lengths import is_beyond

@@ -9,10 +9,10 @@ from typing import Literal
 
 from msgspec import Struct, field
 
+from jigs.bench.kept import NOTHING, Kept, done_before
 from jigs.changes.boring import HoleChange
 from jigs.changes.parting import PartChange
 from jigs.changes.sizing import is_drawer_box, is_front
-from jigs.progress.kept import NOTHING, Kept, done_before
 
 By = Literal["before", "now", "neither", "unknown", "not-marked", "nothing-kept"]
 """By which figures it was done: those of before the edit, those of now, some older ones; nobody can

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from jigs import __version__
 from jigs.bench.station import Station
+from jigs.bench.tracked import Tracked, track
 from jigs.box.bypart import OpenCuts, hung_over, hung_under
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
@@ -22,12 +23,11 @@ from jigs.changes.made import (
 from jigs.changes.makinglists import list_needs, station_rows, told_figures, wall_lines
 from jigs.cutlist.cutlist import STAMPED, Cut
 from jigs.cutlist.piece import Piece, PieceNote
-from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hand, Purpose
 from jigs.ground.grouped import grouped
 from jigs.order.buying import Order
-from jigs.progress.tracked import Tracked, track
 from jigs.room.elevation import see_walls
 from jigs.room.seen import along_wall
 

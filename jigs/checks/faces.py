@@ -13,7 +13,7 @@ from typing import Literal
 from jigs.box.boards import BoardFace, FaceKey, across, bore_through, meeting
 from jigs.box.plan import BoxPlan
 from jigs.box.waiting import Prospect, Shadow
-from jigs.fittings.kinds import HOLES
+from jigs.given.kinds import HOLES
 from jigs.ground.geometry import SLACK, Fitting, Hole, Purpose
 from jigs.ground.grid import WOOD_BETWEEN, first_clash, holes_agree
 from jigs.ground.problems import Problem, error, warning

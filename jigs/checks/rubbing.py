@@ -13,12 +13,12 @@ from typing import get_args
 from msgspec.structs import replace
 
 from jigs.box.parts import Front, Layout
-from jigs.gaps.beside import Meeting
-from jigs.gaps.budget import Budget, CauseName
-from jigs.gaps.reckoning import GapBudgets, reckon_gaps
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import REFUSALS, RUBS, Problem, is_to_order, maybe_open, warning
+from jigs.room.beside import Meeting
+from jigs.room.budget import Budget, CauseName
+from jigs.room.reckoning import GapBudgets, reckon_gaps
 
 
 def with_rubbing(layout: Layout) -> tuple[Layout, GapBudgets]:

@@ -18,9 +18,9 @@ from collections.abc import Iterator
 from jigs.box.carcass import Carcass
 from jigs.box.drawerbox import AnyDrawer
 from jigs.box.drawers import LEAST_HEIGHT
-from jigs.fittings.catalogue import generic_slides
 from jigs.fittings.slide import depth_needed, depth_short, expected_load, width_error
 from jigs.given.build import BACK_SET_IN
+from jigs.given.catalogue import generic_slides
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import BoxSpec
 from jigs.ground.geometry import SLACK

@@ -13,12 +13,12 @@ from math import floor
 
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Side
-from jigs.fittings.kinds import kind_of
 from jigs.fittings.pull import usual_near
 from jigs.given.confirming import RecordKind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job
+from jigs.given.kinds import kind_of
 from jigs.ground.believable import Doubt, KeyPath, write_path
 from jigs.ground.problems import Problem, warning
 

@@ -1,6 +1,6 @@
 """Hardware, described by its geometry: what a fitting's leaflet or a caliper says.
 
-A record is a frozen value. Generic records ship with the tool as data (`jigs/fittings/records/`),
+A record is a frozen value. Generic records ship with the tool as data (`jigs/given/records/`),
 each number with its standing; a job's own record is `like` one of them and overrides what differs.
 Beside a number that differs from make to make stands what rests on it;
 until `confirmed` names such a number, it is open (`jigs.given.confirming`), and whatever

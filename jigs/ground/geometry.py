@@ -53,7 +53,7 @@ Purpose = Literal[
 FittingKind = Literal[
     "hinge", "plate", "pull", "slide", "shelf", "front-fixing", "clearance", "hook", "manual"
 ]
-"""The kinds of fittings; `jigs.fittings.kinds` has an entry for each."""
+"""The kinds of fittings; `jigs.given.kinds` has an entry for each."""
 
 End = Literal["bottom", "top"]
 """The end of a part that heights are stated from."""

@@ -19,7 +19,7 @@ from msgspec import Struct
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import count_pockets
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.grouped import grouped
 

@@ -9,13 +9,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec.structs import fields, replace
 
-from jigs.fittings.catalogue import (
+from jigs.given.build import inside_depth
+from jigs.given.catalogue import (
     DEFAULT_HINGES,
     SLIDE_SERIES,
     RecordType,
     generic_slides,
 )
-from jigs.given.build import inside_depth
 from jigs.given.hardware import NO_PULL, PullRecord, SlideRecord
 from jigs.given.job import (
     COUNTER_BOXES,

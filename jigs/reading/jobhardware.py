@@ -11,7 +11,7 @@ from typing import Any, Generic
 
 from msgspec import Struct
 
-from jigs.fittings.catalogue import (
+from jigs.given.catalogue import (
     RecordType,
     derive,
     generic_hinges,

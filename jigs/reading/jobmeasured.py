@@ -12,8 +12,8 @@ from math import hypot
 
 from msgspec.structs import replace
 
-from jigs.fittings.kinds import KINDS, stated_kind
 from jigs.given.job import BoxSpec, FrontKind
+from jigs.given.kinds import KINDS, stated_kind
 from jigs.given.stated import NOTED, BoardHole, Both, HandHole, Leaflet, TapedBox
 from jigs.ground.believable import DIAGONAL, Range
 from jigs.ground.geometry import HANDS, End, Face, Hand

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.bypart import open_in
 from jigs.box.parts import Layout
-from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
+from jigs.given.kinds import kind_of
 from jigs.ground.keys import Rests
 from templates.binding.contents import GUTTER
 from templates.page.marks import Mark

@@ -16,7 +16,7 @@ from jigs.bench.sides import place_pins
 from jigs.bench.station import SETTINGS_A_PIN_CARD, Place, Setting, Station, StationCard
 from jigs.bench.stations import pin_station
 from jigs.box.parts import Layout
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Axis, Fitting, Hand
 from templates.binding.once import Cards
 from templates.cards.card import Card

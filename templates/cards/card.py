@@ -16,7 +16,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jigs.bench.station import How
-from jigs.fittings.kinds import kind_of, rank_of
+from jigs.given.kinds import kind_of, rank_of
 from jigs.ground.geometry import Axis, Fitting, Hole, collect_holes
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import FaceEdge, Fitting, Hole, rectangle
 from templates.cards.cardborder import draw_ladder, draw_line, draw_middle_names, draw_references
 from templates.cards.cardplan import ARM, CardPlan

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting
 from templates.cards.flap import FLAP, WASTE
 from templates.cards.lettering import CardHeading, Label, block, label_on

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from msgspec import Struct
 
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hole
 from templates.cards.cardplan import ARM
 from templates.cards.lettering import Label, hole_note, label_on

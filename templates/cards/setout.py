@@ -4,7 +4,7 @@ or a line struck.
 
 from msgspec.structs import replace
 
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import SLACK, Axis, Fitting
 from templates.faces.faceview import FaceView
 from templates.faces.reference import FOLD_REACH, REACH, Reference, Wish, choose_reference

@@ -15,11 +15,11 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from jigs.bench.station import Station
+from jigs.bench.tracked import DRILLED
 from jigs.box.bypart import OpenCuts, parts_of_box
 from jigs.box.parts import Layout, Side
 from jigs.cutlist.cutlist import STAMPED
 from jigs.cutlist.piece import ASSEMBLED_KINDS, DRAWER_KINDS, Piece, PieceKind
-from jigs.progress.tracked import DRILLED
 from templates.labels.labelwords import (
     LabelWords,
     words_of_drawer_box_label,

@@ -3,13 +3,13 @@
 import json
 from collections.abc import Iterable, Sequence
 
-from jigs.gaps.budget import CONFIDENCE, Budget
-from jigs.gaps.chance import Chance
-from jigs.gaps.even import Settled
-from jigs.gaps.reckoning import GapBudgets
 from jigs.given.job import Job
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
+from jigs.room.budget import CONFIDENCE, Budget
+from jigs.room.chance import Chance
+from jigs.room.even import Settled
+from jigs.room.reckoning import GapBudgets
 from templates.lists.cells import csv_text, in_mm, number
 from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
 from templates.lists.listtext import listing_text

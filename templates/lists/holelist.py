@@ -14,8 +14,8 @@ from jigs.bench.benchpart import marked_holes
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.fittings.hinge import HingeChoice
-from jigs.fittings.kinds import kind_of
 from jigs.given.confirming import rests_on
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
 from templates.lists.cells import csv_text, in_mm, number

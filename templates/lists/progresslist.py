@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from jigs.progress.agenda import due
-from jigs.progress.standing import Standing
-from jigs.progress.tracked import Tracked
+from jigs.bench.agenda import due
+from jigs.bench.standing import Standing
+from jigs.bench.tracked import Tracked
 from templates.lists.cells import csv_text
 from templates.words.stepwords import list_title
 from templates.words.textlines import columned, counted, wrapped

@@ -4,10 +4,10 @@ data."""
 import json
 from collections.abc import Iterable, Sequence
 
-from jigs.gaps.screws import Adjustment, Beyond, GapAsHung, Turn
 from jigs.given.job import Job
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
+from jigs.room.screws import Adjustment, Beyond, GapAsHung, Turn
 from templates.lists.cells import csv_text, in_mm, number
 from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
 from templates.lists.listtext import listing_text

@@ -4,8 +4,8 @@ import json
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from jigs.progress.jobplan import JobPlan
-from jigs.progress.workplan import Stage, Task
+from jigs.bench.jobplan import JobPlan
+from jigs.bench.workplan import Stage, Task
 from templates.lists.cells import csv_text
 from templates.lists.workview import Paged, WorkView
 from templates.words.openwords import open_cell, open_data

@@ -1,7 +1,7 @@
 """The order of work as a list: the files of a pack, what stops the work, then day by day its
 stages."""
 
-from jigs.progress.jobplan import JobPlan
+from jigs.bench.jobplan import JobPlan
 from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
 from templates.lists.workstages import COLUMNS, StageGroups
 from templates.lists.workview import Paged, WorkView

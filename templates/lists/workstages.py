@@ -9,11 +9,11 @@ from collections.abc import Collection, Iterator, Sequence
 
 from msgspec import Struct, field
 
+from jigs.bench.jobplan import JobPlan
 from jigs.bench.station import Work
+from jigs.bench.workdays import Day
+from jigs.bench.workplan import Stage, StageKind, Task
 from jigs.ground.grouped import grouped
-from jigs.progress.jobplan import JobPlan
-from jigs.progress.workdays import Day
-from jigs.progress.workplan import Stage, StageKind, Task
 from templates.lists.listing import Column, Group, Row, Words, shown
 from templates.lists.workview import WorkView
 from templates.words.openwords import open_line

@@ -5,15 +5,15 @@ from collections.abc import Mapping, Sequence
 
 from msgspec import Struct, field
 
+from jigs.bench.jobplan import JobPlan, plan_job
+from jigs.bench.kept import Kept
 from jigs.bench.station import Station
+from jigs.bench.workdays import MOST
+from jigs.bench.workplan import Stage, is_wanted
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
 from jigs.order.buying import Order, make_order
 from jigs.order.needed import Item
-from jigs.progress.jobplan import JobPlan, plan_job
-from jigs.progress.kept import Kept
-from jigs.progress.workdays import MOST
-from jigs.progress.workplan import Stage, is_wanted
 from jigs.room.hanging import Hanging, plan_hanging
 from jigs.room.wallmeasures import boxes_of
 

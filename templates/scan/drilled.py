@@ -5,10 +5,10 @@ from collections.abc import Mapping, Sequence
 from msgspec.structs import replace
 
 from jigs.bench.station import Place, Row, Station
+from jigs.bench.tracked import Tracked
 from jigs.ground.geometry import SLACK, Fitting, Hole
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length
-from jigs.progress.tracked import Tracked
 from templates.faces.faceview import FaceView
 from templates.scan.facepicture import (
     across,

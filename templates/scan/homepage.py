@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from jigs.bench.agenda import due
+from jigs.bench.standing import Standing
+from jigs.bench.tracked import Tracked
 from jigs.box.bypart import open_in
-from jigs.progress.agenda import due
-from jigs.progress.standing import Standing
-from jigs.progress.tracked import Tracked
 from templates.scan.frame import Banner, banner, section, whole_page
 from templates.scan.host import Host
 from templates.scan.markup import Html, join, tag

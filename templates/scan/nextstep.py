@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
+from jigs.bench.standing import Standing, Step, Wait
+from jigs.bench.tracked import Tracked
 from jigs.ground.grouped import grouped
-from jigs.progress.standing import Standing, Step, Wait
-from jigs.progress.tracked import Tracked
 from templates.scan.frame import section
 from templates.scan.host import Host
 from templates.scan.markup import Html, join, tag

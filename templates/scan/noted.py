@@ -1,6 +1,6 @@
 """What is kept of a part: its note, its photo, what was done when; and the forms for them."""
 
-from jigs.progress.standing import Event, Standing
+from jigs.bench.standing import Event, Standing
 from templates.scan.frame import section
 from templates.scan.host import Host
 from templates.scan.markup import Html, tag

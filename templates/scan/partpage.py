@@ -4,14 +4,14 @@ does it go, which way up, what next, what does it wait for, where are its holes.
 
 from collections.abc import Iterator
 
+from jigs.bench.course import CUT
+from jigs.bench.standing import Standing
+from jigs.bench.tracked import Tracked
 from jigs.box.bypart import findings_at
 from jigs.box.drawerbox import AnyDrawer, Rollout
 from jigs.given.confirming import OpenNumber
 from jigs.ground.lengths import Unit, format_length, format_sizes
 from jigs.ground.problems import OPEN_CODES
-from jigs.progress.course import CUT
-from jigs.progress.standing import Standing
-from jigs.progress.tracked import Tracked
 from jigs.room.seen import along_wall
 from templates.labels.piecewords import HIDDEN, STICK
 from templates.scan.drilled import drilled

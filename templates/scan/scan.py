@@ -5,8 +5,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from jigs.bench.course import plan_courses
+from jigs.bench.kept import Kept, stand
+from jigs.bench.standing import Standing
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
+from jigs.bench.tracked import Tracked, track
 from jigs.box.bypart import hung_over, hung_under
 from jigs.box.drawerbox import DrawerBox, Rollout
 from jigs.box.frontgaps import BESIDE
@@ -15,10 +19,6 @@ from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Block, Piece
 from jigs.ground.grouped import grouped
 from jigs.layout.layout import as_printed
-from jigs.progress.course import plan_courses
-from jigs.progress.kept import Kept, stand
-from jigs.progress.standing import Standing
-from jigs.progress.tracked import Tracked, track
 from jigs.room.elevation import see_walls
 from jigs.room.seen import SeenFront
 from templates.faces.faceview import FaceView

@@ -5,7 +5,7 @@ Whoever measures them on the part has checked the paper, the part and the punch 
 
 from collections.abc import Iterator
 
-from jigs.fittings.kinds import KINDS, by_rank
+from jigs.given.kinds import KINDS, by_rank
 from templates.faces.faceview import FaceView
 from templates.words.facewords import edge_words
 from templates.words.holewords import HOLE_WORDS

@@ -5,8 +5,8 @@ page. What touches one part alone is said on its sheet (`jigs.box.assumed`).
 from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.box.assumed import PIN_WORDS, SPACER_WORDS
-from jigs.fittings.catalogue import DEFAULT_HINGES, SLIDE_SERIES
 from jigs.fittings.fivepiece import stand_ins_of_frame
+from jigs.given.catalogue import DEFAULT_HINGES, SLIDE_SERIES
 from jigs.given.hardware import PullRecord
 from jigs.given.job import MATERIAL_WORDS, REVEAL_WORDS, USE_WORDS, BoxSpec, Job
 from jigs.ground.grouped import grouped

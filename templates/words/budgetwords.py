@@ -4,14 +4,14 @@ was assumed and what left out."""
 from collections.abc import Iterator, Sequence
 
 from jigs.box.unchecked import LeftOut
-from jigs.gaps.beside import Meeting, NextTo
-from jigs.gaps.budget import BEST, CONFIDENCE, Budget, CauseName, Cure, CureKind, Verdict
-from jigs.gaps.chance import Chance
-from jigs.gaps.even import WORTH, Settled
-from jigs.gaps.reckoning import GapBudgets
-from jigs.gaps.wood import STILE, VALID
 from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
+from jigs.room.beside import Meeting, NextTo
+from jigs.room.budget import BEST, CONFIDENCE, Budget, CauseName, Cure, CureKind, Verdict
+from jigs.room.chance import Chance
+from jigs.room.even import WORTH, Settled
+from jigs.room.reckoning import GapBudgets
+from jigs.room.wood import STILE, VALID
 from templates.words.textlines import counted
 
 BESIDE_WORDS: dict[NextTo, str] = {

@@ -1,6 +1,6 @@
 """What a person reads of each kind of fitting: one entry a kind.
 
-`jigs/fittings/kinds.py` has what the kinds are, `holewords.py` what is said of their holes. A kind
+`jigs/given/kinds.py` has what the kinds are, `holewords.py` what is said of their holes. A kind
 that needs nothing of its own gives its name to `numbered`; what no other kind says is a function
 that its entry names.
 """

@@ -7,7 +7,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from jigs.fittings.kinds import KINDS, by_rank, kind_of, rank_of
+from jigs.given.kinds import KINDS, by_rank, kind_of, rank_of
 from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
 from templates.words.fittingwords import Work, words_of, work_of

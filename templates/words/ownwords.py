@@ -4,7 +4,7 @@ its neighbour, where its drawer box stands, and the caution of each thing that i
 
 from collections.abc import Iterable, Iterator
 
-from jigs.fittings.kinds import KINDS, by_rank
+from jigs.given.kinds import KINDS, by_rank
 from jigs.ground.geometry import SLACK, FaceEdge
 from jigs.ground.lengths import format_mm
 from templates.faces.faceview import FaceView

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from jigs.progress.workdays import Day
-from jigs.progress.workplan import StageKind
+from jigs.bench.workdays import Day
+from jigs.bench.workplan import StageKind
 
 
 class PackFile(NamedTuple):

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
+from jigs.bench.tracked import Tracked
 from jigs.box.drawerbox import Rollout
 from jigs.box.parts import Front, Side
 from jigs.cutlist.piece import Block, Piece
 from jigs.given.confirming import OpenNumber, by_record
 from jigs.ground.lengths import Unit, format_inches, format_mm
-from jigs.progress.tracked import Tracked
 from templates.faces.faceview import FaceView
 from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.piecenames import PIECE_WORDS

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from jigs.fittings.kinds import kind_of
+from jigs.given.kinds import kind_of
 from jigs.ground.geometry import collect_holes
 from templates.faces.faceview import FaceView
 from templates.words.facewords import edge_words

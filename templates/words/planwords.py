@@ -8,13 +8,13 @@ from collections.abc import Iterator, Sequence
 from typing import assert_never
 
 from jigs.bench.firstarticle import FirstArticle, PassWhat
+from jigs.bench.jobplan import JobPlan
+from jigs.bench.workdays import Day
+from jigs.bench.workplan import Stage, StageKind
 from jigs.box.inhand import OUT_OF_SQUARE
 from jigs.cutlist.cutlist import STAMPED
 from jigs.given.job import FrontMaterial, Job
 from jigs.ground.lengths import format_length, format_mm
-from jigs.progress.jobplan import JobPlan
-from jigs.progress.workdays import Day
-from jigs.progress.workplan import Stage, StageKind
 from templates.page.border import CARE
 from templates.words.cautions import PAINT, PROBE, TWO_PEOPLE
 from templates.words.firstwords import BEFORE_SECOND, pass_words

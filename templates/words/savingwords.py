@@ -5,13 +5,13 @@ worked on by the figures of before is saved.
 from collections.abc import Mapping, Sequence
 from typing import assert_never
 
+from jigs.bench.standing import Step
 from jigs.changes.boring import Cure, HoleChange
 from jigs.changes.cups import KeptCups
 from jigs.changes.deeds import Deed
 from jigs.changes.parting import PartChange
 from jigs.changes.sizing import SizeChange, face_of, is_front
 from jigs.ground.lengths import Unit, format_mm, format_sizes
-from jigs.progress.standing import Step
 from templates.words.holewords import HOLE_WORDS, bare_mm
 from templates.words.stepwords import BORED, DONE, key_words
 from templates.words.textlines import counted

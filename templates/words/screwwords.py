@@ -7,12 +7,12 @@ Common practice of the trade, no source.
 from collections.abc import Iterator, Sequence
 
 from jigs.box.parts import Front
-from jigs.gaps.even import WORTH
-from jigs.gaps.reckoning import ADJUSTS, SHIFTS
-from jigs.gaps.screws import Beyond, Screw, Turn, Why
 from jigs.ground.geometry import Axis
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
+from jigs.room.even import WORTH
+from jigs.room.reckoning import ADJUSTS, SHIFTS
+from jigs.room.screws import Beyond, Screw, Turn, Why
 from templates.page.border import CARE
 from templates.words.budgetwords import gap_name
 from templates.words.hanghow import AGAIN

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
+from jigs.bench.jobplan import JobPlan
+from jigs.bench.workplan import Stage
 from jigs.given.confirming import OpenNumber, by_record
-from jigs.progress.jobplan import JobPlan
-from jigs.progress.workplan import Stage
 from templates.words.findings import before_cutting, held_words
 from templates.words.openwords import STAMP
 from templates.words.planwords import stage_title

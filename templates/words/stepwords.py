@@ -8,11 +8,11 @@ from math import inf
 from typing import assert_never
 
 from jigs.bench.benchpart import Board
+from jigs.bench.standing import Step, StepKind, Wait
 from jigs.bench.station import Place, Row, Station, Work
+from jigs.bench.tracked import Tracked
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit
-from jigs.progress.standing import Step, StepKind, Wait
-from jigs.progress.tracked import Tracked
 from templates.page.border import CARE
 from templates.words.cautions import PAINT, TWO_PEOPLE
 from templates.words.pagewords import line_figure

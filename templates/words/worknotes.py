@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 
 from jigs.bench.firstarticle import FirstArticle
+from jigs.bench.jobplan import JobPlan
+from jigs.bench.workdays import Day
 from jigs.order.buying import Order
-from jigs.progress.jobplan import JobPlan
-from jigs.progress.workdays import Day
 from templates.words.firstwords import pass_words
 from templates.words.planwords import stage_title
 from templates.words.textlines import counted

@@ -12,8 +12,8 @@ from msgspec.structs import replace
 
 from jigs.box.carcass import Carcass, frame_of
 from jigs.box.parts import Layout
-from jigs.fittings.catalogue import generic_hinges
 from jigs.fittings.hinge import choose_tab_and_plate
+from jigs.given.catalogue import generic_hinges
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
 from jigs.layout.layout import lay_out

@@ -1,7 +1,7 @@
 """The golden box laid out: a drawer over a left-hung door, for tests of what is printed."""
 
 from jigs.box.parts import Layout
-from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.given.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.job import BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
 from jigs.layout.layout import lay_out
 

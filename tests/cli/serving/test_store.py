@@ -11,7 +11,7 @@ import pytest
 from cli.failures import Failure
 from cli.serving.links import Link, kept_bases, local_name, printed_link
 from cli.serving.store import PRAGMAS, Store, open_store, store_file
-from jigs.progress.kept import Kept
+from jigs.bench.kept import Kept
 
 ROOT = Path(__file__).parents[3]
 

@@ -12,14 +12,14 @@ from jigs.asking.draft import Draft
 from jigs.asking.forms import Given
 from jigs.asking.interview import EDGE, GAP, Listed, interview, reveals
 from jigs.asking.question import OPEN, Question
-from jigs.fittings.catalogue import solve_constant
+from jigs.given.catalogue import solve_constant
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.job import COUNTER_BOXES, Job, Material
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import MM_PER_INCH
 from jigs.reading.frontlist import read_front_list
 from jigs.reading.jobfile import read_job_text
-from templates.jobfile.jobtext import job_text
+from templates.words.jobtext import job_text
 from tests.jigs.asking.talks import answer, hold
 
 LIST = """\

@@ -2,11 +2,11 @@
 
 import pytest
 
+from jigs.bench.kept import Kept
 from jigs.changes.boring import compare_holes
 from jigs.changes.deeds import Deeds
 from jigs.changes.made import MadeHole, MadePart
 from jigs.changes.parting import PartChange
-from jigs.progress.kept import Kept
 
 WAS = MadeHole(purpose="cup", face="back", x=22.5, y=98, diameter=35, depth=13, work="cups")
 NOW = MadeHole(purpose="cup", face="back", x=24.5, y=98, diameter=35, depth=13, work="cups")

@@ -6,9 +6,9 @@ import pytest
 
 from cli.jobs import read_in_hand
 from jigs.checks.rubbing import before_order, with_rubbing
-from jigs.gaps.reckoning import reckon_gaps
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
+from jigs.room.reckoning import reckon_gaps
 from templates.words.saying import fact_of
 from tests.jigs.cases.kitchen import box, job
 

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
-from jigs.fittings.catalogue import derive, generic_hinges, generic_slides
+from jigs.given.catalogue import derive, generic_hinges, generic_slides
 from jigs.given.confirming import (
     heading_of,
     how_confirmed,

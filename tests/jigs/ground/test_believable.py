@@ -8,8 +8,8 @@ from typing import Any
 import msgspec
 import pytest
 
-from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.build import Build
+from jigs.given.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.job import Job, Material, Reveal
 from jigs.ground.believable import MM_PER, Range, measure
 from jigs.ground.errors import LengthError

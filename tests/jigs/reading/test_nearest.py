@@ -2,7 +2,7 @@
 
 import pytest
 
-from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.given.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.ground.nearest import suggest_id, suggest_record
 
 NAMES = (*generic_slides(), *generic_pulls())

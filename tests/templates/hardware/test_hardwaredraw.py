@@ -3,7 +3,7 @@
 import pytest
 from msgspec.structs import replace
 
-from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.given.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.confirming import Record
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import Material, Reveal

@@ -8,13 +8,13 @@ from functools import cache
 import pytest
 from msgspec.structs import replace
 
+from jigs.bench.kept import Kept
 from jigs.bench.stations import plan_stations
 from jigs.checks.cutting import with_cutting
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import Paint
 from jigs.given.job import BoxKind, FrontSpec, Job
 from jigs.layout.layout import as_printed, lay_out
-from jigs.progress.kept import Kept
 from templates.binding.jobstations import StationFile, bind_stations
 from templates.lists.listpages import list_pages
 from templates.lists.listtext import listing_text

@@ -7,9 +7,9 @@ from html.parser import HTMLParser
 
 from msgspec.structs import replace
 
+from jigs.bench.course import Course
+from jigs.bench.standing import Standing
 from jigs.box.parts import Layout
-from jigs.progress.course import Course
-from jigs.progress.standing import Standing
 from templates.scan.host import Host
 from templates.scan.markup import VOID
 from templates.scan.scan import Scan

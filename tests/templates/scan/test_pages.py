@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
+from jigs.bench.standing import Event, Standing
 from jigs.box.parts import Layout
 from jigs.given.job import BandState, FrontSpec
 from jigs.given.stated import Hung
-from jigs.progress.standing import Event, Standing
 from templates.scan.homepage import home_page
 from templates.scan.host import Host
 from templates.scan.partpage import SIZES, part_page

@@ -2,7 +2,7 @@
 
 from msgspec.structs import replace
 
-from jigs.fittings.catalogue import generic_hinges, generic_pulls, generic_slides
+from jigs.given.catalogue import generic_hinges, generic_pulls, generic_slides
 from jigs.given.confirming import Record
 from templates.words.hardwarewords import list_text, record_text
 

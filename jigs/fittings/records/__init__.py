@@ -1,1 +1,0 @@
-"""Generic hardware records as data; `jigs.fittings.catalogue` reads them."""

@@ -1,0 +1,1 @@
+"""Generic hardware records as data; `jigs.given.catalogue` reads them."""
