@@ -97,13 +97,16 @@ def _smallest(
     for _, alike in groupby(frames, key=lambda frame: room_taken(frame)[0]):
         same = tuple(alike)
         widest = {(frame.face[1], frame.face[3]): frame for frame in same}
-        drawn = {frame: space for frame in widest.values() if (space := draw(frame)) is not None}
-        able = {(frame.face[1], frame.face[3]) for frame in drawn}
+        drawn: dict[tuple[float, float], Space | None] = {}
         for frame in same:
-            if (frame.face[1], frame.face[3]) in able:
-                space = drawn.get(frame) or draw(frame)
-                if space is not None:
-                    return frame, space
+            reach = (frame.face[1], frame.face[3])
+            if reach not in drawn:
+                drawn[reach] = draw(widest[reach])
+            space = drawn[reach]
+            if space is not None and frame is not widest[reach]:
+                space = draw(frame)
+            if space is not None:
+                return frame, space
     return None
 
 
