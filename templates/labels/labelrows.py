@@ -37,12 +37,14 @@ _SIZES = (12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.5, 5.0, 4.5, 4.0, 3.5, 3.0, 2.
 
 
 class _Row(Struct, kw_only=True):
-    """A row of lettering while a label is set; a text of two lines (`\\n`) stays one row."""
+    """A row of lettering while a label is set; a text of two lines stays one row. `rises`: how far
+    each line's accents stand above the room of its letters, of a lettering of 1."""
 
-    text: str
+    lines: Sequence[str]
     size: float
     bold: bool
     worth: int
+    rises: Sequence[float]
 
 
 def set_rows(
@@ -65,21 +67,21 @@ def set_rows(
     plain = name_least if name_least < NAME_LEAST else LARGE
     whole = text_width(words.part, plain, True) <= width
     names = [] if named else [words.part] if whole else break_name(words.part)
-    rows = [_Row(text=name, size=SMALL, bold=True, worth=100) for name in names]
+    rows = [_row(name, SMALL, True, 100) for name in names]
     if words.hold:
         size = min(5.0, width / text_width("HOLD", 1.0, True))
-        rows.append(_Row(text="HOLD", size=size, bold=True, worth=_HOLD))
+        rows.append(_row("HOLD", size, True, _HOLD))
     growing: list[tuple[_Row, Wording]] = []
     for line in (*words.lines, *more):
         text = _fit(line, least, width, large=height > TWO_LINES)
         if not text:
             continue
-        row = _Row(text=text, size=least, bold=line.bold, worth=line.worth)
+        row = _row(text, least, line.bold, line.worth)
         rows.append(row)
         growing.append((row, line))
     if code:
         size = min(least, width / text_width(code, 1.0))
-        rows.append(_Row(text=code, size=size, bold=False, worth=_CODE))
+        rows.append(_row(code, size, False, _CODE))
     # The ID wants 5 mm at least, or 3.5 on two lines, if it is not too long for that; what is
     # worth least makes room.
     name_rows = rows[: len(names)]
@@ -102,8 +104,8 @@ def set_rows(
     share = rising / _rising(rows) if rising else 0.0
     at = top - (white - rising) / 2
     for row in rows:
-        for part in row.text.split("\n"):
-            at -= row.size * EM_PER_CAP + share * _rise(part, row)
+        for part, rise in zip(row.lines, row.rises, strict=True):
+            at -= row.size * (EM_PER_CAP + share * rise)
             marks.append(
                 Text(x=x, y=at + row.size * BASE_LINE, text=part, size=row.size, bold=row.bold)
             )
@@ -130,7 +132,7 @@ def _grow(
             return
         for row in row_or_rows:
             row.size = size
-        wide = max(_wide(row.text, row.size, row.bold) for row in row_or_rows)
+        wide = max(text_width(line, size, row.bold) for row in row_or_rows for line in row.lines)
         if wide > width or _height(rows) + _rising(rows) > height:
             for row, old in zip(row_or_rows, before, strict=True):
                 row.size = old
@@ -173,18 +175,19 @@ def _grow(
 
 
 def _height(rows: list[_Row]) -> float:
-    return sum(row.size * (1 + row.text.count("\n")) for row in rows) * EM_PER_CAP
+    return sum(row.size * len(row.lines) for row in rows) * EM_PER_CAP
 
 
 def _rising(rows: list[_Row]) -> float:
     """Give what the accents of capitals want between the lines, mm."""
-    return sum(_rise(part, row) for row in rows for part in row.text.split("\n"))
+    return sum(row.size * rise for row in rows for rise in row.rises)
 
 
-def _rise(text: str, row: _Row) -> float:
-    """Give how far a line's accents stand above the room of its letters, mm."""
-    top = text_box(Text(x=0.0, y=0.0, text=text, size=row.size, bold=row.bold))[3]
-    return top - row.size * (EM_PER_CAP - BASE_LINE) if top > row.size * ASCENT + SLACK else 0.0
+def _row(text: str, size: float, bold: bool, worth: int) -> _Row:
+    lines = text.split("\n")
+    tops = [text_box(Text(x=0.0, y=0.0, text=line, size=1.0, bold=bold))[3] for line in lines]
+    rises = [top - (EM_PER_CAP - BASE_LINE) if top > ASCENT + SLACK else 0.0 for top in tops]
+    return _Row(lines=lines, size=size, bold=bold, worth=worth, rises=rises)
 
 
 def _wide(text: str, size: float, bold: bool) -> float:
