@@ -12,7 +12,6 @@ is packed in the dense alphanumeric mode; 61 such characters make version 3, 90 
 
 from collections.abc import Sequence
 from functools import lru_cache
-from itertools import zip_longest
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -71,21 +70,14 @@ def _symbol(data: "str | QRData", version: int | None = None) -> "QRCode":
 
 @lru_cache(maxsize=1)
 def _encoder() -> "type[QRCode]":
-    """Make the class of the standard's encoder whose code words are reckoned by tables, and that
-    finds once for each size where their bits go: both by the library are five sixths of the work
-    of a symbol."""
+    """Make the class of the standard's encoder that finds once for each size where its bits go:
+    looking for free modules is a fifth of the work of a symbol."""
     from qrcode.main import QRCode
 
     known: dict[int, list[tuple[int, int, bool]]] = {}
 
     class Encoder(QRCode):  # type: ignore[misc]
         """An encoder that sets bits in places that it knows."""
-
-        def makeImpl(self, test: bool, mask_pattern: int) -> None:
-            """Make the symbol, of code words that it need not reckon."""
-            [data] = self.data_list
-            self.data_cache = _code_words(data, self.version)
-            super().makeImpl(test, mask_pattern)
 
         def map_data(self, data: Sequence[int], mask_pattern: int) -> None:
             """Set the bits of the data, masked; the last modules have none, which is a 0."""
@@ -97,69 +89,6 @@ def _encoder() -> "type[QRCode]":
                 self.modules[row][column] = (bit == "1") is not turned
 
     return Encoder
-
-
-class _Bits:
-    """What the library writes the bits of a text into."""
-
-    def __init__(self) -> None:
-        self.written: list[str] = []
-
-    def put(self, number: int, length: int) -> None:
-        """Write a number in so many bits."""
-        self.written.append(f"{number:0{length}b}")
-
-
-def _code_words(data: "QRData", version: int) -> list[int]:
-    """Give the code words of a symbol: those of each block's data in turn, then those of its
-    correction (ISO/IEC 18004:2015, 7.4 to 7.6, from memory)."""
-    from qrcode.base import rs_blocks
-    from qrcode.constants import ERROR_CORRECT_M
-    from qrcode.util import PAD0, PAD1, length_in_bits
-
-    bits = _Bits()
-    bits.put(data.mode, 4)
-    bits.put(len(data), length_in_bits(data.mode, version))
-    data.write(bits)
-    blocks = rs_blocks(version, ERROR_CORRECT_M)
-    count = sum(block.data_count for block in blocks)
-    ended = f"{''.join(bits.written)}0000"[: 8 * count]
-    filled = -(-len(ended) // 8)
-    words = int(ended.ljust(8 * filled, "0"), 2).to_bytes(filled, "big")
-    words += (bytes((PAD0, PAD1)) * count)[: count - filled]
-    parts, checks, start = [], [], 0
-    for block in blocks:
-        parts.append(words[start : start + block.data_count])
-        checks.append(_check_words(parts[-1], block.total_count - block.data_count))
-        start += block.data_count
-    return [
-        word for each in (parts, checks) for turn in zip_longest(*each) for word in turn
-        if word is not None
-    ]  # fmt: skip
-
-
-def _check_words(words: Sequence[int], count: int) -> bytes:
-    """Give the words of correction: what is left of the data, so many zeros behind it, in a long
-    division by the generator."""
-    products = _products(count)
-    left = 0
-    for word in (*words, *[0] * count):
-        left = left << 8 | word
-        left ^= products[left >> 8 * count]
-    return left.to_bytes(count, "big")
-
-
-@lru_cache(maxsize=16)  # as many counts as the standard has
-def _products(count: int) -> list[int]:
-    """Give each word times the generator of so many words of correction."""
-    from qrcode.base import gexp, glog
-    from qrcode.LUT import rsPoly_LUT
-
-    powers = [glog(each) for each in rsPoly_LUT[count]]
-    return [0] + [
-        int.from_bytes([gexp(glog(word) + power) for power in powers], "big")
-        for word in range(1, 256)
-    ]
 
 
 def _find_places(modules: Sequence[Sequence[bool | None]]) -> list[tuple[int, int, bool]]:
