@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jigs.ground.lengths import Unit, format_inches, format_mm
 from templates.page.marks import Line, Mark, Text
@@ -204,7 +205,7 @@ def named(
         if size <= most and text_width(text, size, True) <= room:
             return [_bold(text, middle, y, size)]
     if text_width(text, SMALL, True) <= height and room > SMALL * 0.6:
-        return [_bold(text, middle + SMALL / 2, y, SMALL)._replace(anchor="start", angle=90)]
+        return [replace(_bold(text, middle + SMALL / 2, y, SMALL), anchor="start", angle=90)]
     text = shorten(text, SMALL, True, room)
     return [_bold(text, middle, y, SMALL)] if len(text) > 2 else []
 

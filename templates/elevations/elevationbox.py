@@ -8,6 +8,8 @@ where a word stands. Fronts lie in 0.25, all else in 0.18 (ISO 128 widths).
 
 from collections.abc import Iterator, Sequence
 
+from msgspec.structs import replace
+
 from jigs.ground.geometry import Fitting, rectangle
 from jigs.room.seen import Seen, SeenFront
 from templates.elevations.elevationheld import hatch
@@ -102,7 +104,7 @@ def _give_way(
     """Give a run of lines, left out where words stand."""
     before = len(space.marks)
     space.add_between_texts(points, within, dash, THIN)
-    return [mark._replace(layer=layer) for mark in space.marks[before:] if isinstance(mark, Line)]
+    return [replace(mark, layer=layer) for mark in space.marks[before:] if isinstance(mark, Line)]
 
 
 def _draw_pull(fitting: Fitting, seen: SeenFront, scale: Scale) -> Iterator[Mark]:

@@ -5,6 +5,8 @@ named on a leader line that ends in a dot on it (ISO 128).
 import math
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
 from templates.page.dimensions import hatching
 from templates.page.marks import THIN, Area, Line, Mark, Text
 from templates.page.space import Box, Space
@@ -28,7 +30,7 @@ def hatch(space: Space, place: Box) -> list[Mark]:
     for line in hatching(*place, PITCH):
         ends = ((line.x1, line.y1), (line.x2, line.y2))
         space.add_between_texts(ends, place, "", THIN, least=0.5)
-    return [m._replace(layer="held") for m in space.marks[before:] if isinstance(m, Line)]
+    return [replace(m, layer="held") for m in space.marks[before:] if isinstance(m, Line)]
 
 
 def point_at(space: Space, words: str, place: Box, within: Box) -> bool:
@@ -72,7 +74,7 @@ def _near(words: str, to: tuple[float, float]) -> Iterator[Text]:
             y = to[1] + off * math.sin(math.radians(degrees))
             level = Text(x=x, y=y, text=words, size=1.8, bold=True, anchor="middle", layer="held")
             yield level
-            yield level._replace(angle=90)
+            yield replace(level, angle=90)
 
 
 def _round(middle: tuple[float, float]) -> tuple[tuple[float, float], ...]:

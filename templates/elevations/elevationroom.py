@@ -10,6 +10,8 @@ What is not built, as an appliance, stands dashed.
 
 from collections.abc import Iterator, Sequence
 
+from msgspec.structs import replace
+
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit, format_length
@@ -157,7 +159,7 @@ def _unchained_notes(elevation: Elevation, chained: Sequence[float], unit: Unit)
 
 def _hatch(x0: float, y0: float, x1: float, y1: float) -> Iterator[Mark]:
     for mark in hatching(x0, y0, x1, y1, 2.5):
-        yield mark._replace(layer="ground") if isinstance(mark, Line) else mark
+        yield replace(mark, layer="ground") if isinstance(mark, Line) else mark
 
 
 def _runs(boxes: Sequence[Seen]) -> list[list[Seen]]:

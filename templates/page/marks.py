@@ -10,7 +10,7 @@ part or turns off one kind; on paper they are not seen.
 Marks are named tuples, which a writer unpacks; a kitchen asks for some 80,000 of them.
 """
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from msgspec import Struct
 
@@ -25,7 +25,7 @@ WIDE = 0.35
 """Hole circles, and no other circle; mm."""
 
 
-class Line(NamedTuple):
+class Line(Struct, frozen=True, gc=False):
     """A straight line from (x1, y1) to (x2, y2)."""
 
     x1: float
@@ -38,7 +38,7 @@ class Line(NamedTuple):
     name: str = ""
 
 
-class Circle(NamedTuple):
+class Circle(Struct, frozen=True, gc=False):
     """The outline of a hole at its true diameter: the only circle on a sheet."""
 
     x: float
@@ -49,7 +49,7 @@ class Circle(NamedTuple):
     name: str = ""
 
 
-class Area(NamedTuple):
+class Area(Struct, frozen=True, gc=False):
     """A filled polygon, black or white."""
 
     points: tuple[tuple[float, float], ...]
@@ -58,7 +58,7 @@ class Area(NamedTuple):
     name: str = ""
 
 
-class Outline(NamedTuple):
+class Outline(Struct, frozen=True, gc=False):
     """A closed polygon, not filled."""
 
     points: tuple[tuple[float, float], ...]
@@ -68,7 +68,7 @@ class Outline(NamedTuple):
     name: str = ""
 
 
-class Text(NamedTuple):
+class Text(Struct, frozen=True, gc=False):
     """One line of text. `size` is the height of a capital in mm (ISO 3098: 2.5, 3.5, 5, 7 ...);
     (x, y) is the base line's point at `anchor`; `angle` 0, 90 to read from the right, or 180
     to read with the page turned half round."""
@@ -84,7 +84,7 @@ class Text(NamedTuple):
     name: str = ""
 
 
-class Qr(NamedTuple):
+class Qr(Struct, frozen=True, gc=False):
     """A QR symbol of `text`; (x, y) is the lower left corner of its dark modules' square and
     `module` the side of one module. The quiet zone of 4 modules is the caller's to keep free.
     `rise`: the height of a module where a printer's correction makes that another length.

@@ -3,6 +3,8 @@
 from collections.abc import Callable, Sequence
 from functools import lru_cache
 
+from msgspec.structs import replace
+
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
 from templates.page.typeface import text_width, wrap
 
@@ -33,16 +35,14 @@ def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
     result: list[Mark] = []
     for mark in marks:
         match mark:
-            case Text():  # a page has hundreds of these and of lines; _replace() takes its time
-                result.append(Text(mark.x + dx, mark.y + dy, *mark[2:]))
             case Line():
-                ends = mark.x1 + dx, mark.y1 + dy, mark.x2 + dx, mark.y2 + dy
-                result.append(Line(*ends, *mark[4:]))
+                x1, y1, x2, y2 = mark.x1 + dx, mark.y1 + dy, mark.x2 + dx, mark.y2 + dy
+                result.append(replace(mark, x1=x1, y1=y1, x2=x2, y2=y2))
             case Outline() | Area():
                 points = tuple([(x + dx, y + dy) for x, y in mark.points])
-                result.append(mark._replace(points=points))
-            case Circle() | Qr():
-                result.append(mark._replace(x=mark.x + dx, y=mark.y + dy))
+                result.append(replace(mark, points=points))
+            case Text() | Circle() | Qr():
+                result.append(replace(mark, x=mark.x + dx, y=mark.y + dy))
     return result
 
 

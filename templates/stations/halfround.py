@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+from msgspec.structs import replace
+
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
 
 
@@ -14,12 +16,12 @@ def _turned(mark: Mark, x: float, y: float) -> Mark:
     match mark:
         case Text():
             assert mark.angle != 90, "no text is read from the left"
-            return mark._replace(x=x - mark.x, y=y - mark.y, angle=0 if mark.angle else 180)
+            return replace(mark, x=x - mark.x, y=y - mark.y, angle=0 if mark.angle else 180)
         case Line():
-            return mark._replace(x1=x - mark.x1, y1=y - mark.y1, x2=x - mark.x2, y2=y - mark.y2)
+            return replace(mark, x1=x - mark.x1, y1=y - mark.y1, x2=x - mark.x2, y2=y - mark.y2)
         case Area() | Outline():
-            return mark._replace(points=tuple((x - px, y - py) for px, py in mark.points))
+            return replace(mark, points=tuple((x - px, y - py) for px, py in mark.points))
         case Circle():
-            return mark._replace(x=x - mark.x, y=y - mark.y)
+            return replace(mark, x=x - mark.x, y=y - mark.y)
         case Qr():
             raise TypeError("a QR symbol is read as it lies")

@@ -12,6 +12,7 @@ A mark's layer says what is done with it: `cut outline`, `cut window`, `cut guid
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jigs.bench.station import CardEdge, Station, StationCard, guide_diameter
 from jigs.ground.geometry import SLACK, Axis, Polygon, rectangle
@@ -126,9 +127,9 @@ def _draw(
 def _engraved(mark: Mark) -> Mark:
     """Give what has no layer yet one of its own: words, and the hardware's outline."""
     if isinstance(mark, Text):
-        return mark._replace(layer="engrave text")
+        return replace(mark, layer="engrave text")
     if isinstance(mark, Line) and not mark.layer:
-        return mark._replace(layer="engrave hardware")
+        return replace(mark, layer="engrave hardware")
     return mark
 
 
@@ -241,7 +242,7 @@ def _write_titles(space: Space, shop: Shop, station: Station, card: StationCard,
         if spot is None:
             return False
         left, top = spot
-        marks: Sequence[Mark] = [text._replace(x=left, y=top + text.y) for text in texts]
+        marks: Sequence[Mark] = [replace(text, x=left, y=top + text.y) for text in texts]
         if turned:
             marks = half_round(marks, left + width / 2, top + y / 2)
         space.add(*marks)

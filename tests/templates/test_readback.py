@@ -157,12 +157,12 @@ def _placed(mark: Mark, place: Callable[[float, float], tuple[float, float]]) ->
     match mark:
         case Text() | Circle():
             x, y = place(mark.x, mark.y)
-            return mark._replace(x=x, y=y)
+            return replace(mark, x=x, y=y)
         case Line():
             (x1, y1), (x2, y2) = place(mark.x1, mark.y1), place(mark.x2, mark.y2)
-            return mark._replace(x1=x1, y1=y1, x2=x2, y2=y2)
+            return replace(mark, x1=x1, y1=y1, x2=x2, y2=y2)
         case Area() | Outline():
-            return mark._replace(points=tuple(place(x, y) for x, y in mark.points))
+            return replace(mark, points=tuple(place(x, y) for x, y in mark.points))
         case Qr():
             return mark
 
@@ -196,7 +196,7 @@ def test_the_comparison_can_fail(example: Example, part: str, wrong: str) -> Non
             pages[0] = _tampered(first, lambda x, y: (w - x, h - y))
         case "holes shifted":
             marks = [
-                mark._replace(x=mark.x + 0.02) if isinstance(mark, Circle) else mark
+                replace(mark, x=mark.x + 0.02) if isinstance(mark, Circle) else mark
                 for mark in first.marks
             ]
             pages[0] = replace(first, marks=tuple(marks))
@@ -261,7 +261,7 @@ def _texts(page: Page) -> list[str]:
 
 def _reworded(page: Page, true: str, false: str) -> Page:
     marks = (
-        mark._replace(text=mark.text.replace(true, false)) if isinstance(mark, Text) else mark
+        replace(mark, text=mark.text.replace(true, false)) if isinstance(mark, Text) else mark
         for mark in page.marks
     )
     return replace(page, marks=tuple(marks))

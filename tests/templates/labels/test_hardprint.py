@@ -49,7 +49,7 @@ def test_so_hard_a_print_is_not_read_with_small_modules(dots: int) -> None:
         replace(
             page,
             marks=tuple(
-                mark._replace(module=0.5) if isinstance(mark, Qr) else mark for mark in page.marks
+                replace(mark, module=0.5) if isinstance(mark, Qr) else mark for mark in page.marks
             ),
         )
         for page in label_pages(workshop(), workshop_looks()[::3], STOCKS["letter-2x5"])

@@ -2,6 +2,7 @@
 
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import fields
 
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
@@ -80,7 +81,7 @@ def test_every_kind_of_mark_is_moved_whole() -> None:
         Outline(points=around, width=0.5, dash="dashed", layer="front", name="B1-1"),
     )  # fmt: skip
     for mark in marks:  # else a field that is forgotten would not be missed
-        assert all(getattr(mark, name) != usual for name, usual in mark._field_defaults.items())
+        assert all(getattr(mark, field.name) != field.default for field in fields(mark))
     assert tuple(moved(tuple(moved(marks, 8.0, -4.0)), -8.0, 4.0)) == marks
     text, _, _, line, *_ = moved(marks, 8.0, -4.0)
     assert isinstance(text, Text)
