@@ -91,7 +91,7 @@ def test_a_room_imports_only_those_before_it(package: str) -> None:
 
 def test_few_rooms_of_the_trade_know_of_each_other() -> None:
     """A new arrow from room to room is a thing that stands in the wrong one, or has to replace
-    another. Ten of them are those of `changes`, which keeps what all others make."""
+    another. Eight of them are those of `changes`, which keeps what all others make."""
     assert len(find_arrows("jigs")) <= 45
 
 

@@ -74,7 +74,7 @@ def causes_of(
 def _bears(edit: Edit, part: MadePart) -> bool:
     given = edit.given
     if given.kind in RECORDS:
-        return f"{given.kind} {given.name}" in part.hardware
+        return f"{given.kind} {given.name}" in part.drilled_for.records
     match given.kind:
         case "box":
             return given.name in part.boxes

@@ -106,7 +106,9 @@ def compare(old: Made, new: Made) -> Changes:
         replace(change, edits=causes_of(edits, change.before, change.after))
         for change in _parts(old.parts, new.parts, rows)
     )
-    opened = [{name for part in made.parts.values() for name in part.open} for made in (old, new)]
+    opened = [
+        {name for part in made.parts.values() for name in part.unsure.open} for made in (old, new)
+    ]
     return Changes(
         old=old, new=new, edits=edits, parts=parts,
         stations=tuple(_stations(old.stations, new.stations)),

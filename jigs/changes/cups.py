@@ -72,7 +72,12 @@ def serve_turned(change: PartChange) -> bool:
     come to lie as they are wanted when it is turned half round, bottom edge up: each within `HAND`.
     Its cups stand equally far from both ends then."""
     before, after = change.before, change.after
-    if before is None or after is None or not (before.fit and after.fit) or after.held:
+    if (
+        before is None
+        or after is None
+        or not (before.drilled_for.fit and after.drilled_for.fit)
+        or after.held
+    ):
         return False
     other = "" not in (before.hinged, after.hinged) and before.hinged != after.hinged
     same = all(abs(a - b) <= SAME for a, b in zip(before.size, after.size, strict=True))
@@ -101,7 +106,7 @@ def _serves(wanted: MadeHole, there: MadeHole) -> bool:
 
 def _is_asked(change: PartChange) -> bool:
     before, after = change.before, change.after
-    if before is None or after is None or not before.fit or after.held or after.ready:
+    if before is None or after is None or not before.drilled_for.fit or after.held or after.ready:
         return False
     moved = any(hole.hole.purpose == "cup" and hole.kind == "moved" for hole in change.holes)
     same = all(abs(a - b) <= SAME for a, b in zip(before.size, after.size, strict=True))
@@ -111,7 +116,7 @@ def _is_asked(change: PartChange) -> bool:
 def _cups_of(change: PartChange) -> tuple[float, tuple[float, ...]]:
     before = change.before
     assert before is not None, "only what was there has cups"
-    return before.fit[0], tuple(sorted(h.y for h in before.holes if h.purpose == "cup"))
+    return before.drilled_for.fit[0], tuple(sorted(h.y for h in before.holes if h.purpose == "cup"))
 
 
 def _bored(spec: FrontSpec, tab: float, at: tuple[float, ...]) -> FrontSpec:

@@ -21,7 +21,7 @@ _PUT_TOGETHER = ("five_piece.", "boring.", "hung.", "opened_by.", "words.", "por
 """Values of a front that have keys of its own in the job file."""
 _BESIDE = ("measured.", "left.", "right.")
 """What a key begins with there: `measured_width`, `left_filler`."""
-_NOT_OF_A_BOX = frozenset({"id", "fronts", "doubts", "inferred"})
+_NOT_OF_A_BOX = frozenset({"id", "fronts", "read"})
 _NOT_OF_A_FRONT = frozenset({"id", "row"})
 _NOT_OF_A_RECORD = frozenset({"name", "confirmed", "written", "like", "standing"})
 

@@ -47,6 +47,24 @@ class MadeHole(Struct, frozen=True, kw_only=True):
     """What the station does that bores it; "" where none does."""
 
 
+class DrilledFor(Struct, frozen=True, kw_only=True):
+    """The hardware that a part is drilled or cut for."""
+
+    records: tuple[str, ...] = ()
+    """Each with its kind before it: `hinge main`."""
+    fit: Sizes = ()
+    """A door's tab and plate, mm."""
+
+
+class Unsure(Struct, frozen=True, kw_only=True):
+    """What of a part nobody looked up, measured or gave."""
+
+    open: tuple[str, ...] = ()
+    """The open numbers that it rests on: `hinge.main.constant`."""
+    assumed: tuple[str, ...] = ()
+    """What is assumed of it."""
+
+
 class MadePart(Struct, frozen=True, kw_only=True):
     """A part with a label."""
 
@@ -81,10 +99,8 @@ class MadePart(Struct, frozen=True, kw_only=True):
     stands: Sizes = ()
     """Where a drawer box stands: its left end and underside from the corner of its front, or of
     its box; of a front the same of its drawer box; mm."""
-    hardware: tuple[str, ...] = ()
-    """The records that it is drilled or cut for, each with its kind before it: `hinge main`."""
-    fit: Sizes = ()
-    """A door's tab and plate, mm."""
+    drilled_for: DrilledFor = field(default_factory=DrilledFor)
+    """What it is drilled or cut for."""
     held: tuple[str, ...] = ()
     """The errors that hold it back, each with its figures."""
     ready: bool = False
@@ -97,10 +113,8 @@ class MadePart(Struct, frozen=True, kw_only=True):
     """What stands on its sheet too: whose holes are to come, whether its band is on, its grain."""
     stations: tuple[str, ...] = ()
     """Where it is drilled."""
-    open: tuple[str, ...] = ()
-    """The open numbers that it rests on: `hinge.main.constant`."""
-    assumed: tuple[str, ...] = ()
-    """What is assumed of it."""
+    unsure: Unsure = field(default_factory=Unsure)
+    """What it rests on that nobody has made sure of."""
     front: str = ""
     """The front that it is of, or behind which it stands."""
 

@@ -12,10 +12,12 @@ from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.changes.given import list_given
 from jigs.changes.made import (
+    DrilledFor,
     Made,
     MadeHole,
     MadePart,
     Sizes,
+    Unsure,
     Value,
     all_steps,
     steps,
@@ -114,15 +116,15 @@ class _Parts:
                 *all_steps(gaps.left, gaps.right, gaps.top, gaps.bottom),
             ),
             stands=all_steps(front.drawer.x, front.drawer.y) if front.drawer else (),
-            hardware=tuple(dict.fromkeys(hardware)), fit=all_steps(*fit),
+            drilled_for=DrilledFor(records=tuple(dict.fromkeys(hardware)), fit=all_steps(*fit)),
             held=tuple(map(told_figures, front.held)), ready=front.bored,
             in_hand=front.ordered is not None,
             said=(
                 front.make.finish, front.make.note, above.id if above else "",
                 below.id if below else "", f"{place.row} {place.rows} {place.column} {place.span}",
             ),
-            stations=self._stations.get(part.id, ()), open=_open(front.open),
-            assumed=front.assumed,
+            stations=self._stations.get(part.id, ()),
+            unsure=Unsure(open=_open(front.open), assumed=front.assumed),
         )  # fmt: skip
 
     def _drawer(self, part: Tracked, box: AnyDrawer) -> MadePart:
@@ -133,10 +135,11 @@ class _Parts:
             size=all_steps(box.width, box.height, box.length, box.side),
             joined=all_steps(box.recess, *(box.notch or ())),
             holes=() if part.held else tuple(self._holes(part.id, box.bored)),
-            stands=all_steps(box.x, box.y), hardware=(f"slide {box.slide}",),
+            stands=all_steps(box.x, box.y),
+            drilled_for=DrilledFor(records=(f"slide {box.slide}",)),
             held=tuple(map(told_figures, part.held)),
             said=() if isinstance(box, DrawerBox) else box.behind,
-            stations=self._stations.get(part.id, ()), open=_open(box.open),
+            stations=self._stations.get(part.id, ()), unsure=Unsure(open=_open(box.open)),
             front=box.front if isinstance(box, DrawerBox) else "",
         )  # fmt: skip
 
@@ -162,7 +165,7 @@ class _Parts:
             joined=_joined(piece) if piece else (),
             holes=tuple(hole for face in faces for hole in self._in_face(part.id, face)),
             frame=self.frames.get(part.id, ()),
-            hardware=tuple(dict.fromkeys(hardware)),
+            drilled_for=DrilledFor(records=tuple(dict.fromkeys(hardware))),
             ready=not self._built.isdisjoint(part.boxes) and standing,
             said=tuple(map(_noted, piece.notes)) if piece else (),
             state=(
@@ -170,10 +173,13 @@ class _Parts:
                 *(face.band_state or "" for face in faces),
                 *((piece.grain or "", piece.scribe or "") if piece else ()),
             ),
-            stations=self._stations.get(part.id, ()), open=_open(opens),
-            assumed=(
-                *(name for face in faces for name in face.assumed),
-                *(_assumed_in(piece, self._layout.job.assumed) if piece else ()),
+            stations=self._stations.get(part.id, ()),
+            unsure=Unsure(
+                open=_open(opens),
+                assumed=(
+                    *(name for face in faces for name in face.assumed),
+                    *(_assumed_in(piece, self._layout.job.assumed) if piece else ()),
+                ),
             ),
             front=(piece.front or "") if piece else "",
         )  # fmt: skip

@@ -12,7 +12,7 @@ from msgspec.structs import fields, replace
 
 from jigs.changes.boring import HoleChange
 from jigs.changes.causing import Edit, newly
-from jigs.changes.made import MadeHole, MadePart, MadeRow
+from jigs.changes.made import MadeHole, MadePart, MadeRow, Unsure
 from jigs.changes.sizing import SizeChange, Trim, compare_sizes, compare_trimmed, sawn
 
 Lot = Literal["changed", "new", "gone", "renamed"]
@@ -20,12 +20,10 @@ Lot = Literal["changed", "new", "gone", "renamed"]
 the same under another ID."""
 
 NOT_ON_LABEL = frozenset(
-    {"holes", "frame", "in_hand", "joined", "stuff", "hardware", "fit", "front", "open", "assumed"}
+    {"holes", "frame", "in_hand", "joined", "stuff", "drilled_for", "front", "unsure"}
 )
 """Fields of a part that its label does not say; its code tells of most."""
-NOT_ON_SHEET = frozenset(
-    {"count", "in_hand", "said", "stations", "cut", "band", "open", "assumed", "front"}
-)
+NOT_ON_SHEET = frozenset({"count", "in_hand", "said", "stations", "cut", "band", "unsure", "front"})
 """Fields that its sheet does not say."""
 
 
@@ -81,7 +79,9 @@ def compare_part(
         holes = tuple(map(_kept, holes))
     sizes = () if stopped else compare_sizes(before, after)
     waits = tuple(dict.fromkeys(hole.serves for hole in before.holes if hole.serves in held))
-    silent = newly(before.open, after.open) or newly(before.assumed, after.assumed)
+    silent = newly(before.unsure.open, after.unsure.open) or newly(
+        before.unsure.assumed, after.unsure.assumed
+    )
     label = silent or _differ(before, after, NOT_ON_LABEL)
     drawn = is_drawn(after) or (is_drawn(before) and not after.held)
     sheet = drawn and (silent or _differ(before, after, NOT_ON_SHEET) or _set(was) != _set(now))
@@ -129,8 +129,9 @@ def is_same_make(before: MadePart, after: MadePart) -> bool:
 
 def _bare(part: MadePart) -> MadePart:
     return replace(
-        part, id="", boxes=(), wall="", said=(), stations=(), hardware=(), open=(), assumed=(),
-        front="", holes=tuple(replace(hole, serves="", work="") for hole in part.holes),
+        part, id="", boxes=(), wall="", said=(), stations=(), front="",
+        drilled_for=replace(part.drilled_for, records=()), unsure=Unsure(),
+        holes=tuple(replace(hole, serves="", work="") for hole in part.holes),
     )  # fmt: skip
 
 

@@ -59,7 +59,7 @@ def _find(
         for what in arrival.piece.hidden if arrival else ():
             yield warning("hidden-in-list", front.id, what=what, delivered=True)
     for box in job.boxes:
-        for doubt in box.doubts:
+        for doubt in box.read.doubts:
             yield _find_doubt(box.id, doubt, inside.get(box.id, ()))
         for spec in box.fronts:
             for what in spec.row.hidden:

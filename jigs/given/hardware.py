@@ -87,9 +87,9 @@ class HingeRecord(Struct, frozen=True, kw_only=True):
 class SlideRecord(Struct, frozen=True, kw_only=True):
     """A pair of drawer slides; mm.
 
-    The four numbers of the rear hooks are no value of their own, though they come all or none:
-    each is a key of the slide's own table, may be had from the record that it is `like`, and is
-    open or confirmed by its name, as every other number here.
+    A flat record of what a leaflet says, as it says it: each number is a key of the slide's own
+    table, may be had from the record that it is `like`, and is open or confirmed by its name. So
+    the four numbers of the rear hooks are no value of their own, though they come all or none.
     """
 
     name: str

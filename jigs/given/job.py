@@ -21,6 +21,7 @@ from jigs.given.stated import (
     BlindEnd,
     BoardHole,
     Boring,
+    BoxRead,
     DrawerSize,
     EndPanels,
     FivePieceSpec,
@@ -273,8 +274,6 @@ class BoxSpec(Struct, frozen=True, kw_only=True):
     """Its left end along the wall; else it follows the box before it."""
     fronts: tuple[FrontSpec, ...] = ()
     """Its fronts from top to bottom."""
-    inferred: bool = False
-    """Whether it was worked out from a bare front list."""
     overlay: Overlay = "full"
     """How its fronts lie: over its sides, over half of them, or between them."""
     assembled: Annotated[bool, Key()] = False
@@ -305,8 +304,13 @@ class BoxSpec(Struct, frozen=True, kw_only=True):
     """What the tape says of it then."""
     holes: tuple[BoardHole, ...] = ()
     """The holes given by hand in its sides and partitions."""
-    doubts: tuple[Doubt, ...] = ()
-    """Its numbers that are not usual, without those of its fronts."""
+    read: BoxRead = field(default_factory=BoxRead)
+    """What came of reading it."""
+
+    @property
+    def inferred(self) -> bool:
+        """Whether it was worked out from a bare front list."""
+        return self.read.inferred
 
     @property
     def is_place(self) -> bool:

@@ -303,6 +303,15 @@ class FrontWords(Struct, frozen=True, kw_only=True):
     """Where in its box that says it hangs."""
 
 
+class BoxRead(Struct, frozen=True, kw_only=True):
+    """What came of reading the table, or the list, that a box was read from."""
+
+    inferred: bool = False
+    """Whether it was worked out from a bare front list."""
+    doubts: tuple[Doubt, ...] = ()
+    """Its numbers that are not usual, without those of its fronts."""
+
+
 class RowRead(Struct, frozen=True, kw_only=True):
     """What came of reading the table, or the row of a list, that a front was read from."""
 

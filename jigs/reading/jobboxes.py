@@ -23,6 +23,7 @@ from jigs.given.job import (
 from jigs.given.stated import (
     PANEL_KINDS,
     Boring,
+    BoxRead,
     DrawerSize,
     EndPanels,
     FivePieceSpec,
@@ -146,7 +147,8 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
         holes = read_board_holes(table, [name for front in fronts for name in _names_of(front)])
         box = read_built(table, box)
         table.close()
-        boxes.append(replace(box, fronts=tuple(fronts), holes=holes, doubts=table.take_doubts()))
+        read = BoxRead(doubts=table.take_doubts())
+        boxes.append(replace(box, fronts=tuple(fronts), holes=holes, read=read))
     return BoxesRead(boxes=tuple(boxes), assumed=frozenset(assumed), claims=tuple(claims))
 
 

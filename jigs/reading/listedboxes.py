@@ -16,6 +16,7 @@ from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, names_board
 from jigs.given.job import BOX_KINDS, BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.given.listspec import ListSpec, clear_width
+from jigs.given.stated import BoxRead
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
@@ -168,7 +169,7 @@ def _infer_box(
         depth=ASSUMED_DEPTH[kind],
         above_floor=ABOVE_FLOOR[kind],
         fronts=tuple(fronts),
-        inferred=True,
+        read=BoxRead(inferred=True),
     )
 
 

@@ -13,6 +13,7 @@ from jigs.given.hardware import (
     SlideRecord,
 )
 from jigs.given.job import BoxKind, BoxSpec, FrontSpec, Grid, Job, Material, Reveal, Use
+from jigs.given.stated import BoxRead
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
 
@@ -49,7 +50,7 @@ def box(
         wall=wall,
         x=x,
         fronts=fronts,
-        inferred=inferred,
+        read=BoxRead(inferred=inferred),
     )
 
 

@@ -3,7 +3,7 @@
 import pytest
 from msgspec.structs import replace
 
-from jigs.changes.made import MadeHole, MadePart
+from jigs.changes.made import DrilledFor, MadeHole, MadePart
 from jigs.changes.sizing import compare_sizes, compare_trimmed
 
 SIDE = MadePart(
@@ -15,7 +15,8 @@ SIDE = MadePart(
     ),
 )  # fmt: skip
 DOOR = MadePart(
-    id="B1-2", kind="door", code="7K4F", size=(454.0, 613.0, 19.05), hinged="right", fit=(5, 3),
+    id="B1-2", kind="door", code="7K4F", size=(454.0, 613.0, 19.05), hinged="right",
+    drilled_for=DrilledFor(fit=(5, 3)),
     holes=(MadeHole(purpose="cup", face="back", x=454 - 22.5, y=97.8, diameter=35, depth=13),),
 )  # fmt: skip
 

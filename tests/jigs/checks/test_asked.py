@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, ShelfSpec
-from jigs.given.stated import NOTED, HandHole, RolloutSpec
+from jigs.given.stated import NOTED, BoxRead, HandHole, RolloutSpec
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, lay
@@ -81,7 +81,7 @@ def test_a_cupboard_without_a_shelf(kind: str, height: float, told: bool) -> Non
         replace(spec, no_shelf=True),
         replace(spec, shelves=(ShelfSpec(at=200.0),)),
         replace(spec, rollouts=(RolloutSpec(at=100.0, height=90.0),)),
-        replace(spec, inferred=True),
+        replace(spec, read=BoxRead(inferred=True)),
     ):
         assert asked(settled) == {}
     hole = HandHole(x=40, y=60, diameter=3, depth=12, face="back", purpose="arm")

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import cut_job, cut_list
 from jigs.given.job import FrontSpec, Job
+from jigs.given.stated import BoxRead
 from jigs.layout.layout import lay_out
 from templates.labels.labellist import LabelOrder, list_labels
 from tests.jigs.sample import box, lay
@@ -121,7 +122,9 @@ def test_an_appliances_place_has_no_boards_to_label() -> None:
 
 def test_a_box_of_a_bare_list_says_that_its_sizes_are_assumed() -> None:
     """Nobody gave its depth; its fronts stand as listed."""
-    layout = lay(replace(box(FrontSpec(id="B1-1", kind="door", hinged="left")), inferred=True))
+    layout = lay(
+        replace(box(FrontSpec(id="B1-1", kind="door", hinged="left")), read=BoxRead(inferred=True))
+    )
     for words in labels_of(layout):
         stamped = any(line.ways[0].startswith("SIZE ASSUMED") for line in words.lines)
         assert stamped == (words.part != "B1-1")
