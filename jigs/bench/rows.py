@@ -17,7 +17,7 @@ from jigs.bench.benchpart import BenchPart, board_face, drawer_face, front_face
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.fronts import hinge_edge
 from jigs.bench.station import Row, Station, Work, settings_of
-from jigs.box.parts import Layout
+from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import Purpose
 from jigs.ground.problems import Problem
 
@@ -55,11 +55,8 @@ def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Ro
                     if station.hand == hinge_edge(front)]  # fmt: skip
             for station in _drawn_for(hand, record) or hand[:1]:
                 yield station.name, _row(back, front.id, "cup", front.held)
-        for station in _drawn_for(_of(stations, "pulls"), front.pull):
-            alike = any((row.part.id in doors) == front.swings for row in station.rows)
-            if alike:
-                face = front_face(front, "front")
-                yield station.name, _row(face, front.id, "pull", front.held)
+        for station in _pulled_at(layout, front, _drawn_for(_of(stations, "pulls"), front.pull)):
+            yield station.name, _row(front_face(front, "front"), front.id, "pull", front.held)
         if front.drawer is not None:
             box = drawer_face(front.drawer, "box-front")
             for station in _of(stations, "drawer-boxes")[:1]:
@@ -99,6 +96,29 @@ def _drawn_for(stations: Sequence[Station], record: str | None) -> list[Station]
         for station in stations
         if record is not None and any(record in card.records for card in station.cards)
     ]
+
+
+def _pulled_at(layout: Layout, front: Front, stations: Sequence[Station]) -> list[Station]:
+    """Give the one station at which a front's pull will be set, of those with a card for it: that
+    of the first front most like it, in whether it swings, its hand, the kind of its box, and its
+    own kind; none where nothing that hangs as it does has such a pull."""
+    fronts = {each.id: each for each in layout.fronts}
+    kinds = {box.id: box.kind for box in layout.boxes}
+
+    def likeness(station: Station) -> tuple[bool, ...]:
+        others = [fronts[row.part.id] for row in station.rows if row.part.id in fronts]
+        return max(
+            (
+                other.swings == front.swings,
+                other.hinged == front.hinged,
+                kinds[other.box] == kinds[front.box],
+                other.kind == front.kind,
+            )
+            for other in others
+        )
+
+    best = max(stations, key=likeness, default=None)
+    return [best] if best is not None and likeness(best)[0] else []
 
 
 def _row(part: BenchPart, serves: str, purpose: Purpose, held: tuple[Problem, ...]) -> Row:

@@ -1,13 +1,13 @@
 """What stands on which page: the contents of the first page, part by part or in the order of the
 stations, in columns."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from templates.page.marks import Mark
-from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph, stacked
+from templates.page.pieces import MarkBlock, flow, least_height, moved, paragraph
 from templates.stations.stationset import StationSet
 from templates.words.stationwords import station_title
 
@@ -21,8 +21,6 @@ MOST_BOXES = 60
 
 HOW = "HOW A CARD IS USED"
 """What stands on the page before the first station."""
-INDEX = "PAGES OF EACH BOX"
-"""The title of the list of boxes at the stations."""
 
 
 class ContentsEntry(Struct, frozen=True):
@@ -51,39 +49,17 @@ def contents(entries: Sequence[ContentsEntry], width: float, room: float) -> Mar
 def station_contents(
     stations: StationSet, width: float, room: float, guide: int
 ) -> MarkBlock | None:
-    """Set the list of stations in the order of the work: page, name, cards to cut; before them, on
-    page `guide`, how a card is used; in a run where `room` (mm) does not hold it in columns, None
-    where it does not hold that."""
+    """Set the list of stations in the order of the work: page and name; before them, on page
+    `guide`, how a card is used; in a run where `room` (mm) does not hold it in columns, None where
+    it does not hold that."""
     lines = [(str(guide), HOW)] if stations.stations else []
     for station in stations.stations:
-        page = stations.numbered(station)[0][0]
-        cards = sum(card.copies for card in station.cards)
-        lines.append((str(page), f"{station_title(station)}: {cards}"))
-    heading = "ORDER OF WORK: PAGE, STATION, CARDS TO CUT"
+        lines.append((str(stations.numbered(station)[0][0]), station_title(station)))
+    heading = "ORDER OF WORK: PAGE AND STATION"
     run = f"{'; '.join(f'{page} {line}' for page, line in lines)}."
     return in_columns(heading, lines, STATIONS, width, room) or in_columns(
         heading, [("", run)] if lines else [], 1, width, room
     )
-
-
-def station_index(
-    stations: StationSet, width: float, room: float, guide: int, *, listed: bool
-) -> MarkBlock | None:
-    """Set the list of boxes with the pages on which their parts are drilled, below that of the
-    stations where that is not `listed` before; None: no room."""
-    first = None if listed else station_contents(stations, width, room, guide)
-    left = room if first is None else room - first.height - GAP
-    boxes = [("", line) for line in _by_box(_drilled_at(stations))]
-    index = in_columns(INDEX, boxes, NARROW, width, left)
-    return stacked([first, index]) if first and index else first or index
-
-
-def _drilled_at(stations: StationSet) -> Iterator[ContentsEntry]:
-    """Give the page of each station at which a part is drilled."""
-    for station in stations.stations:
-        page = stations.numbered(station)[0][0]
-        for part in dict.fromkeys(row.part for row in station.rows):
-            yield ContentsEntry(box=part.box, part=part.id, pages=(page,))
 
 
 def in_columns(

@@ -145,7 +145,6 @@ def _opening(layout: Layout, width: float, words: CoverWords) -> list[MarkBlock]
     return [
         paragraph(layout.job.name or words.name, width, size=5.0, bold=True),
         paragraph(words.title, width, size=3.5),
-        paragraph(layout.echo, width),
         paragraph(ready_words(layout, words.ready), width, bold=True),
         paragraph(words.order, width),
     ]

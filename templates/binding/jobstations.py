@@ -9,7 +9,7 @@ from jigs.bench.cost import PaperCost, cost_of
 from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.station import Station
 from jigs.box.parts import Layout
-from templates.binding.contents import station_contents, station_index
+from templates.binding.contents import station_contents
 from templates.binding.cover import begin_cover
 from templates.binding.firstpage import first_of_station_pages
 from templates.lists.workview import Paged
@@ -98,7 +98,7 @@ def bind_stations(
             ("fold", "windows"),
             paper,
             guide,
-            lambda width, room: station_index(made, width, room, guide, listed=listed),
+            lambda width, room: None if listed else station_contents(made, width, room, guide),
         ),
         *marks,
     )

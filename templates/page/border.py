@@ -29,8 +29,7 @@ def border_marks(
 ) -> list[Mark]:
     """Draw the bars of 150 across and 100 down, the page's number, and how it is printed; with
     `holes`, which care their drilling wants. With these or `brief`, the file's first page says
-    what to do when the bars are wrong, and what a + or - behind inches is; how large a page is
-    stands on each that comes off a roll, else there alone."""
+    what to do when the bars are wrong, and what a + or - behind inches is."""
     marks = bar(3.0, 2.6, 150.0)
     marks += bar(2.4, height - 4.0, 100.0, down=True)
     marks.append(Text(x=6.6, y=height - 54.0, text="100.0 ±0.2", anchor="middle", angle=90))
@@ -40,8 +39,8 @@ def border_marks(
         marks.append(Text(x=width - EDGE, y=5.2, text=CARE, bold=True, anchor="end"))
     if holes or brief:
         printed = f" {paper.correction}" if paper.printer else ""
-        size = f", {width:.5g} x {height:.5g} mm" if paper.longest is not None else ""
-        marks.append(Text(x=3.0, y=9.2, text=f"100 %{size}.{printed}"))
+        size = f"{width:.5g} x {height:.5g} mm"
+        marks.append(Text(x=3.0, y=9.2, text=f"Print at 100 %: {size}.{printed}"))
         return marks
     marks.append(Text(x=3.0, y=5.2, text=_BARS))
     marks.append(

@@ -27,6 +27,4 @@ def open_book() -> MarkBlock:
     ]  # fmt: skip
     for x, name in ((wide / 2, "RIGHT SIDE"), (1.5 * wide, "LEFT SIDE")):
         marks.append(Text(x=x, y=foot + 16.0, text=name, bold=True, anchor="middle"))
-        marks.append(Text(x=x, y=foot + 2.0, text="bottom end", anchor="middle"))
-        marks.append(Text(x=x, y=top - 5.0, text="top end", anchor="middle"))
     return MarkBlock(height=-foot + STOP + 2.0, marks=tuple(marks))

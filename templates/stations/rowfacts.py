@@ -5,6 +5,7 @@ from collections.abc import Collection, Iterator
 from msgspec.structs import replace
 
 from jigs.bench.station import Row, Station
+from jigs.given.confirming import OpenNumber
 from jigs.ground.problems import OF_HINGES
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import drawer_box_facts
@@ -13,13 +14,14 @@ from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.frontfacts import (
     back_facts,
     face_facts,
+    frame_facts,
     hanging_facts,
     hinge_facts,
     measured_facts,
     noted_facts,
 )
 from templates.words.ownwords import where_box_stands
-from templates.words.rowwords import warning_words
+from templates.words.rowwords import open_names, warning_words
 from templates.words.sentence import Sentence
 
 SEVERAL = 3
@@ -28,11 +30,19 @@ SEVERAL = 3
 
 def said_above(shop: Shop, station: Station) -> dict[str, list[str]]:
     """Give what all rows of a station have to say that are not held back, or several of them, as
-    it stands above the rows: what is said of the same parts together, what is said of all first.
-    The key says for which parts it is."""
-    said = [(row.part.id, said_in_row(shop, row)) for row in station.rows if not row.held]
+    it stands above the rows: what is said of the same parts together, what is said of all first,
+    of a few before that of the others. The key says for which parts it is."""
+    ready = [row for row in station.rows if not row.held]
+    stamped = len({row.open for row in ready if row.open}) == 1
+    said = [
+        (
+            row.part.id,
+            (*said_in_row(shop, row), open_line_of(station, row.open) if stamped else ""),
+        )
+        for row in ready
+    ]
     above: dict[str, list[str]] = {"": []}
-    for text in dict.fromkeys(text for _, facts in said for text in facts):
+    for text in dict.fromkeys(text for _, facts in said for text in facts if text):
         mine = [part for part, facts in said if text in facts]
         others = [part for part, facts in said if text not in facts]
         if not others:
@@ -42,6 +52,13 @@ def said_above(shop: Shop, station: Station) -> dict[str, list[str]]:
         elif len(mine) >= SEVERAL:
             above.setdefault(f"{', '.join(mine)}: ", []).append(text)
     return {who: texts for who, texts in above.items() if texts}
+
+
+def open_line_of(station: Station, numbers: Collection[OpenNumber]) -> str:
+    """Name what is open for a row, or for a block of them: each says its own unless all rows of
+    the station rest on the same numbers, which its title then names; "" where none is."""
+    rested = {frozenset(row.open) for row in station.rows if not row.withheld}
+    return open_names(numbers) if numbers and len(rested) != 1 else ""
 
 
 def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:
@@ -68,13 +85,16 @@ def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:
         yield Sentence(NOT_REVERSIBLE)
     if front is not None:
         told = face_facts if part.face == "front" else back_facts
-        left_out = [*measured_facts(front), *hanging_facts(shop.layout, front)]
+        left_out = [*measured_facts(front), *hanging_facts(shop.layout, front), *frame_facts(front)]
         left_out += () if row.purpose == "cup" else hinge_facts(shop.layout, front)
         yield from (fact for fact in told(shop.layout, front) if fact not in left_out)
+        yield from frame_facts(front, brief=True)
         yield from noted_facts(front)
         if view is not None and row.purpose == "front-fixing" and row.marks is None:
             yield from (Sentence(text) for text in where_box_stands(replace(view, marks=None)))
     elif part.id in shop.drawers:
-        yield from drawer_box_facts(shop.drawers[part.id])
+        drawer = shop.drawers[part.id]
+        if row.purpose == "hook" or not drawer.rear:
+            yield from drawer_box_facts(drawer)
     elif row.serves and row.serves in shop.fronts and shop.fronts[row.serves].kind == "lift":
         yield Sentence(SPRUNG)

@@ -14,9 +14,9 @@ from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, text_width, wrap
-from templates.stations.rowfacts import said_in_row
+from templates.stations.rowfacts import open_line_of, said_in_row
 from templates.stations.sidelines import boards_at, crosses_at, lying, rows_on, usual_pins
-from templates.stations.stationrows import NextCard, open_line_of
+from templates.stations.stationrows import NextCard
 from templates.stations.stationview import Shop
 from templates.stations.tablepieces import (
     Span,
@@ -34,10 +34,10 @@ from templates.words.rowwords import NEXT, UP
 from templates.words.sidewords import (
     beside_table,
     column_title,
-    distance_words,
     level_words,
     punch_words,
     spacer_words,
+    spacers_stand,
     sums_of_board,
 )
 
@@ -59,9 +59,9 @@ def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     taken = NextCard()
     for table in box_tables((station,)):
         blocks += _table(shop, station, table, taken, width)
-    distances = " ".join(distance_words(station, station.rows))
-    if distances and blocks:
-        told = paragraph(distances, width, bold=True)
+    stand = spacers_stand(station.rows)
+    if stand and blocks:
+        told = paragraph(stand, width, bold=True)
         first, *rest = blocks
         blocks = [replace(first, head=joined(told, first.head)), *rest]
     return blocks
@@ -175,10 +175,15 @@ def _line(
     boards = boards_at(station, table, line)
     heights = [line.above_panel if table.assembled else board.height for board in boards]
     alike = not table.assembled and max(heights) - min(heights) <= SAME
+    cards = {each.card for board in boards for each in board.settings}
     fresh: list[str] = []
     for row, (board, up) in enumerate(zip(boards, heights, strict=True)):
         low = y if alike else y - row * ROW
-        fresh += [f"{NEXT} {each.card}" for each in board.settings if taken.is_next(each)]
+        fresh += [
+            NEXT if len(cards) == 1 else f"{NEXT} {each.card}"
+            for each in board.settings
+            if taken.is_next(each)
+        ]
         x = COLUMNS[2] if board.hand == "left" else COLUMNS[3]
         marks += [] if board.bored else [tick_box(x, low - 0.3)]
         if alike and row:
@@ -199,11 +204,14 @@ def _line(
         words.append((f"{last}, {extra}", False))
     deepest = y if alike else y - (len(boards) - 1) * ROW
     deepest = min(deepest, y - (len(served) - 1) * PITCH)
-    at = y
+    at, x = y, COLUMNS[4]
     for text, bold in words:
-        for part_of in wrap(text, 2.5, bold, width - COLUMNS[4]):
-            marks.append(Text(x=COLUMNS[4], y=at, text=part_of, bold=bold))
+        for part_of in wrap(text, 2.5, bold, width - x):
+            marks.append(Text(x=x, y=at, text=part_of, bold=bold))
             deepest, at = min(deepest, at), at - PITCH
+        x = COLUMNS[4]
+        if text == NEXT:  # its card stands behind it
+            at, x = at + PITCH, x + text_width(text, 2.5, bold) + 1.4
     return MarkBlock(height=max(ROW, -deepest + 1.2), marks=tuple(marks))
 
 

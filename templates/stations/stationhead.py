@@ -122,7 +122,7 @@ def _title(station: Station, size: float, width: float, *, again: bool = False) 
 def _behind(station: Station, *, again: bool) -> str:
     """Say behind a title what the hand is and the station's code; on a further page the hand
     alone: what stands there, rows and cards, has codes of its own."""
-    code = "" if again else f"station code {station.code}"
+    code = "" if again else f"code {station.code}"
     return ", ".join(filter(None, (hand_words(station), code)))
 
 

@@ -5,7 +5,7 @@ line with boxes to tick, and sums that close on the part; what a row has like th
 kind and its wall, stands once. Rows are blocks that flow down the page.
 """
 
-from collections.abc import Collection, Container, Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from collections.abc import Set as AbstractSet
 
 from msgspec import Struct, field
@@ -17,7 +17,7 @@ from templates.page.marks import Text
 from templates.page.pieces import MarkBlock, paragraph
 from templates.page.typeface import text_width
 from templates.stations.rowblocks import Chip, RowWords, alike, row_block, rows_block
-from templates.stations.rowfacts import said_above, said_in_row
+from templates.stations.rowfacts import open_line_of, said_above, said_in_row
 from templates.stations.stationview import Shop
 from templates.stations.tablepieces import (
     Span,
@@ -29,12 +29,10 @@ from templates.stations.tablepieces import (
 from templates.words.facewords import edge_words
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import (
-    AS_ABOVE,
     NEXT,
     UP,
     kind_and_place,
     kind_of,
-    open_names,
     setting_name,
     sum_words,
     wall_of,
@@ -54,9 +52,8 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     above = said_above(shop, station)
     told = {text for texts in above.values() for text in texts}
     words_of = [*_words_of(shop, station, usual, told)]
-    brief = any(row.named != row.in_full for row in words_of)
     low = dict.fromkeys(edge_words(view, "bottom") for view in shop.views_of(station))
-    head = _captions(station, usual, width, low=" / ".join(low), brief=brief)
+    head = _captions(station, usual, width, low=" / ".join(low))
     if told:  # on each page that the table goes on to
         words = " ".join(who + " ".join(texts) for who, texts in above.items())
         head = joined(paragraph(words, width, bold=True), head)
@@ -108,18 +105,11 @@ def _usual_starts(station: Station) -> frozenset[Start]:
     return frozenset(middles | figures if figures <= {"bottom"} else middles)
 
 
-def _captions(
-    station: Station, usual: frozenset[Start], width: float, *, low: str, brief: bool
-) -> MarkBlock:
-    """Say once a page what the rows of a table have; `brief`: what some do not say."""
+def _captions(station: Station, usual: frozenset[Start], width: float, *, low: str) -> MarkBlock:
+    """Say once a page what the rows of a table have."""
     y = -3.2
     pieces = caption_spans(station, usual, low)
-    if brief:
-        pieces.append(Span(AS_ABOVE))
-    size = "size, yours"
-    if spans_width(pieces) > width:
-        more = paragraph(AS_ABOVE, width)
-        return joined(more, _captions(station, usual, width, low=low, brief=False))
+    size = "yours"
     marks = set_spans(pieces, 0.0, y)
     if spans_width(pieces) + text_width(size, 2.5) + 3.0 < width:
         marks.append(Text(x=width, y=y, text=size, anchor="end"))
@@ -137,7 +127,7 @@ def caption_spans(station: Station, usual: AbstractSet[Start], low: str) -> list
     if "bottom" in usual:
         pieces.append(Span(f"{UP} UP FROM {low}:", bold=True))
     if any(setting.x is not None or setting.y is not None for setting in settings):
-        pieces.append(Span("struck, checked", tick=True))
+        pieces.append(Span("struck", tick=True))
     pieces.append(Span("bored", tick=True))
     return pieces
 
@@ -156,13 +146,6 @@ def one_card(station: Station, usual: AbstractSet[Start]) -> str:
 def open_at(station: Station) -> tuple[OpenNumber, ...]:
     """Give the open numbers of all rows of a station: its title names them."""
     return tuple(dict.fromkeys(number for row in station.rows for number in row.open))
-
-
-def open_line_of(station: Station, numbers: Collection[OpenNumber]) -> str:
-    """Name what is open for a row, or for a block of them: each says its own unless all rows of
-    the station rest on the same numbers, which its title then names; "" where none is."""
-    rested = {frozenset(row.open) for row in station.rows if not row.withheld}
-    return open_names(numbers) if numbers and len(rested) != 1 else ""
 
 
 def _words_of(
@@ -184,11 +167,12 @@ def _words_of(
             for same in ((here[0] == before[0], here[1] == before[1]), (False, False))
         ]  # fmt: skip
         before = here
+        stamp = open_line_of(station, row.open)
         words = RowWords(
             part=part,
             named=names[0],
             in_full=names[1],
-            open=open_line_of(station, row.open),
+            open="" if stamp in told else stamp,
         )
         if row.held:
             yield replace(words, hold=facts_of(row.held, layout.job.shown))

@@ -9,7 +9,7 @@ from jigs.box.drawerbox import AnyDrawer
 from jigs.box.parts import Layout, Side
 from jigs.ground.lengths import format_inches, format_mm
 from templates.words.cautions import SPRUNG
-from templates.words.hingenames import hinge_name
+from templates.words.hingenames import hinge_words
 from templates.words.sentence import Sentence
 
 
@@ -94,7 +94,7 @@ def plate_facts(layout: Layout, *sides: Side, named: bool = True) -> Iterator[Se
         if fitting.kind == "plate" and fitting.part:
             front = next((front for front in fronts if front.id == fitting.part), None)
             if front is not None and (choice := front.hinge) is not None:
-                key = (choice.plate, choice.plate_stated, hinge_name(layout, front))
+                key = (choice.plate, choice.plate_stated, hinge_words(layout, [front.id]))
                 plates.setdefault(key, {})[front.id] = None
     for (height, stated, hinge), names in sorted(plates.items(), key=lambda each: each[0]):
         about = "" if stated else " wanted (none is listed)"

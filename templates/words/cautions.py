@@ -29,13 +29,12 @@ SPRUNG = "A lift's arms are sprung: never release one without its door."
 """What stands where a lift is set out."""
 
 CAUTIONS: tuple[str, ...] = (
-    "Clamp the part before you drill it; a hand is no clamp.",
-    "Set a depth stop, and try every bit, stop and bore on scrap first.",
+    "Clamp every part; a hand is no clamp.",
+    "Set a depth stop. Try every bit and stop on scrap first.",
     "Wear eye and ear protection; no gloves, loose sleeves or long hair near a spindle.",
-    "Draw off wood and MDF dust at the tool, and wear a respirator that fits your face.",
+    "Draw off wood and MDF dust at the tool; wear a respirator that fits.",
     PAINT,
-    "Punch lightly, look, then firmly; on a painted face drill a 2 mm pilot first, "
-    "with a backing block clamped behind.",
+    "Punch lightly, look, then firmly. Painted face: 2 mm pilot first, a block clamped behind.",
     TWO_PEOPLE,
     FASTEN,
     PROBE,

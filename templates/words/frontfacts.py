@@ -46,7 +46,7 @@ def _of_both(layout: Layout, front: Front) -> Iterator[Sentence]:
     for text in (*_blind(layout, front), *leaflet_facts(layout, front)):
         yield Sentence(text)
     yield from _edges(front)
-    yield from _frame(front)
+    yield from frame_facts(front)
 
 
 def _behind(layout: Layout, front: Front) -> Iterator[Sentence]:
@@ -133,8 +133,8 @@ def _edges(front: Front) -> Iterator[Sentence]:
     if front.make.edge_radius > 0.0:
         out = format_mm(fold_error(front.make.edge_radius))
         yield Sentence(
-            f"EDGES ROUNDED, R {format_mm(front.make.edge_radius)}: a fold would lie {out} out. "
-            "Cut, and butt to the block."
+            f"EDGES ROUNDED, R {format_mm(front.make.edge_radius)}: cut and butt; a fold would lie "
+            f"{out} out."
         )
     if front.make.bevel is not None:
         other = "BOTTOM" if front.make.bevel == "top" else "TOP"
@@ -151,16 +151,19 @@ def _kept_edges(front: Front) -> str:
     return "bottom edge and from its own middle"
 
 
-def _frame(front: Front) -> Iterator[Sentence]:
+def frame_facts(front: Front, *, brief: bool = False) -> Iterator[Sentence]:
+    """Say what a five-piece front is made of; `brief`: what is drilled, without the panel inside,
+    and nothing of a picture."""
     frame = front.make.frame
     if frame is None:
         return
     panel = f"glass {format_mm(frame.panel)}" if frame.glass else f"panel {format_mm(frame.panel)}"
     glass = " NO HOLE IN GLASS." if frame.glass else ""
-    yield Sentence(
-        f"Five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)} (dashed), "
-        f"groove {format_mm(frame.groove)}, {panel}.{glass}"
-    )
+    said = f"Five-piece: stiles {format_mm(frame.stile)}, rails {format_mm(frame.rail)}"
+    if brief:
+        yield Sentence(f"{said}.{glass}")
+        return
+    yield Sentence(f"{said} (dashed), groove {format_mm(frame.groove)}, {panel}.{glass}")
 
 
 def _tab_and_plate(choice: HingeChoice) -> str:

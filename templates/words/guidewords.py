@@ -49,7 +49,7 @@ LETTERS = "A to H: page {}."
 """Where they stand."""
 FOLD = (
     f"Fold each flap down over its edge: {TRUE_FOLD}. Clamp a straight block against the flap; "
-    "hold the card with four strips of low-tack tape."
+    "hold the card with low-tack tape."
 )
 ROUNDED = (
     "Edges rounded: no fold. Cut where white meets black; butt the paper to a straight block "

@@ -16,14 +16,12 @@ from templates.words.sentence import closed
 from templates.words.sumwords import closing_words
 from templates.words.wording import FRONT_WORDS, board_words
 
-NEXT = "TAKE THE NEXT CARD:"
+NEXT = "NEXT CARD:"
 """Before the first setting of a fresh copy."""
 UP, DOWN = "↑", "↓"
 """Before a figure, or a sum, that counts up from the bottom end, down from the top."""
-
-
-AS_ABOVE = "(else as above)"
-"""What a row has like the one above it it does not say."""
+ACROSS, BACK = "→", "←"
+"""Before a sum that counts across from the left, from the right."""
 
 
 def kind_of(layout: Layout, part: BenchPart) -> str:
@@ -97,8 +95,7 @@ def sum_words(closing: Closing) -> str:
     `↑ 97.8 + 416.0 + 100.6 = 614.4`; one across that reads the same from both ends
     is no sum of its own from the right."""
     way = {
-        "bottom": f"{UP} ", "top": f"{DOWN} from TOP ", "left": "across: ",
-        "right": "across from the right: ",
+        "bottom": f"{UP} ", "top": f"{DOWN} from TOP ", "left": f"{ACROSS} ", "right": f"{BACK} ",
     }  # fmt: skip
     words, start = closing_words(closing.places, closing.length, steps=True), way[closing.start]
     mirrored = [closing.length - place for place in reversed(closing.places)]

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine
-from jigs.bench.station import Row, Setting, Station, StationCard
+from jigs.bench.station import Row, Setting, StationCard
 from jigs.box.parts import Side
 from jigs.ground.geometry import OPPOSITE, SLACK, Hand
 from jigs.ground.lengths import count_tenths, format_mm
@@ -111,25 +111,10 @@ def turn_words(hands: Collection[Hand]) -> str:
     return ", TURNED" if "left" in hands else ", not TURNED"
 
 
-def distance_words(station: Station, rows: Iterable[Row]) -> Iterator[str]:
-    """Say how far from the front edge the holes of slides stand, card by card, those that are not
-    on paper behind; and on what their spacers stand."""
-    letters = dict.fromkeys(
-        setting.card for row in rows if row.purpose == "slide" for setting in row.settings
-    )
-    said: list[str] = []
-    for letter in sorted(letters):
-        card = station.card(letter)
-        if "x" in card.lines:
-            continue
-        at = ", ".join(format_mm(abs(hole.x)) for hole in card.holes)
-        carried = ", ".join(format_mm(abs(x)) for x in card.carry)
-        more = f", by a square {carried}" if carried else ""
-        said.append(f"card {letter} {at}{more}")
-    if said:
-        yield f"From the FRONT edge: {'; '.join(said)}."
-    if any(row.spacer is not None for row in rows):
-        yield "Spacers stand on the bottom panel."
+def spacers_stand(rows: Iterable[Row]) -> str:
+    """Say on what the spacers of slides stand; "" where none is used."""
+    used = any(row.spacer is not None for row in rows)
+    return "Spacers stand on the bottom panel." if used else ""
 
 
 def sums_of_board(table: BoxTable) -> Iterator[str]:

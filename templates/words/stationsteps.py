@@ -14,7 +14,7 @@ from templates.words.markingwords import (
     SCREW,
     STAND,
 )
-from templates.words.rowwords import NEXT, UP
+from templates.words.rowwords import ACROSS, NEXT, UP
 
 RIGHT_TURNED = "A RIGHT side takes the card TURNED, unless its row says otherwise."
 ONE_STOP = "Mark all, then bore all with one stop."
@@ -35,8 +35,8 @@ def card_steps(stations: Iterable[Station]) -> tuple[str, ...]:
         (True, f"Write ID, TOP{boards} on the face you drill (its label is underneath). Measure "
             "the part; fill in its row."),
         (lines, f"Strike its lines, {UP} UP FROM BOTTOM unless its row says another end, with a "
-         "sharp pencil, on tape if the face is painted; carry them over the edge. Does the sum "
-         "close on the part you measured? Tick."),
+         "sharp pencil, on tape if painted; carry them over the edge. Tick when the sums, "
+         f"{UP} up and {ACROSS} across, close on the part you measured."),
         (True, "Cut out the card that the row names, its windows and crossed corners."),
         ("fold" in ways, FOLD),
         ("butt" in ways, ROUNDED),
@@ -65,7 +65,7 @@ def as_on(page: int) -> str:
 def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
     """Give the steps that are a station's own; its cautions stand beside its bits. `counterbored`:
     backs are for the pulls' screws, before the box hides them."""
-    bored = "Counterbore the back for the pull's screws. " if counterbored else ""
+    bored = ", counterbore" if counterbored else ""
     match station.work:
         case "sides" if not station.in_pairs:
             return (
@@ -86,17 +86,17 @@ def steps(station: Station, *, counterbored: bool = False) -> tuple[str, ...]:
                 "Set both cards, one at each lower corner.",
                 STAND,
                 MARK,
-                f"Take it off, bore. {bored}{SCREW} {ADJUSTERS}",
+                f"Take it off, bore{bored}. {SCREW} {ADJUSTERS}",
                 KITCHEN,
             )
         case "cups":
             return (
                 "Hold the first door at its box: cups must face plates, and stand as far apart: "
                 "one lath marks both.",
-                "Lay your hinge on the card: cup and both screws must match.",
             )
         case "fronts-on-boxes":
-            return (BOX_STANDS, f"{bored}{SCREW} {ADJUSTERS}", KITCHEN)
+            backs = "Counterbore the back. " if counterbored else ""
+            return (BOX_STANDS, f"{backs}{SCREW} {ADJUSTERS}", KITCHEN)
         case "false-fronts":
             return (FALSE_HELD, FALSE_SCREWS)
         case _:

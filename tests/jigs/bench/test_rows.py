@@ -1,9 +1,12 @@
 """What is held back stands at its stations with its reason and without figures."""
 
+import pytest
+
 from jigs.bench.station import Row, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
-from jigs.given.job import FrontSpec
+from jigs.given.job import BoxKind, FrontSpec
+from jigs.ground.geometry import Hand
 from tests.jigs.sample import box, lay
 
 
@@ -63,3 +66,35 @@ def test_a_held_row_stands_with_its_box() -> None:
 def test_nothing_is_held_in_a_sound_kitchen() -> None:
     """No row without figures."""
     assert held_at(kitchen(FrontSpec(id="B-1", kind="door", hinged="right"))) == {}
+
+
+@pytest.mark.parametrize("kind", ["base", "wall"])
+@pytest.mark.parametrize("hinged", ["left", "right"])
+def test_a_held_door_stands_at_the_one_station_of_its_pull(kind: BoxKind, hinged: Hand) -> None:
+    """That of the doors with its hand, in boxes of its kind: their pulls are at the same corner."""
+    doors = [
+        box(FrontSpec(id=f"{name}-1", kind="door", hinged=hand, height=height),
+            FrontSpec(id=f"{name}-2", kind="door", hinged=hand),
+            name=name, kind=each, wall=each)
+        for name, each, hand, height in (
+            ("L", "base", "left", None), ("R", "base", "right", None),
+            ("WL", "wall", "left", None), ("WR", "wall", "right", None),
+            ("H", kind, hinged, 45.0),
+        )
+    ]  # fmt: skip
+    layout = lay(*doors)
+    stations = [station for station in plan_stations(layout) if station.work == "pulls"]
+    held = [
+        station.name
+        for station in stations
+        for row in station.rows
+        if row.withheld and row.part.id == "H-1"
+    ]
+    own = [
+        station.name
+        for station in stations
+        for row in station.rows
+        if row.part.id == f"{'W' if kind == 'wall' else ''}{hinged[0].upper()}-1"
+    ]
+    assert len(stations) > 1
+    assert held == own
