@@ -21,7 +21,7 @@ from tests.readback import PrintedCard, PrintedPage, Run
 BORED_HERE = ("slide", "plate", "shelf")
 WITHIN = 0.065
 """Two figures to a tenth, and the paper; mm."""
-_STATION = re.compile(r"(SIDES(?: [A-Z]+)?) station code")
+_STATION = re.compile(r"(SIDES(?: [A-Z]+)?) code")
 _CARD = re.compile(r"(SIDES(?: [A-Z]+)?): ([A-Z]+)\b")
 _TITLE = re.compile(r"BOX (\S+?)(?:, COLUMN (\d+))?(?:, GOES ON|, page .*)?")
 _PART = re.compile(r"(\S+-(?:SIDE-[LR]|PARTITION-\d+)) (\w{4})")
@@ -209,7 +209,7 @@ def _height(row: PrintedRow, hand: str) -> float | None:
 
 def _words(row: PrintedRow, hand: str) -> str:
     """Read what is done on a board: behind its name, or the same on both."""
-    words = re.sub(r"TAKE THE NEXT CARD: [A-Z]+ ", "", row.words)
+    words = re.sub(r"NEXT CARD: (?:[A-Z]+ (?=[A-Z]))?", "", row.words)
     pieces = re.split(r"\b(LEFT|RIGHT): ", words)
     if len(pieces) == 1:
         return words

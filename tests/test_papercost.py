@@ -13,7 +13,7 @@ from templates.binding.jobstations import bind_stations
 from templates.binding.sheetdata import sheets_json
 from templates.page.paper import PAPERS
 from templates.stations.stationset import stations_json
-from tests.jigs.bench.test_stations import uneven_box
+from tests.jigs.bench.test_stations import demo, uneven_box
 from tests.jobtexts import box_text
 from tests.papercost import cost_of_sheets, cost_of_stations
 from tests.templates.printed import laid_out
@@ -30,6 +30,16 @@ def test_both_ways_to_print_are_counted() -> None:
         assert counted.words_off > counted.words_on > 20.0
     assert stations.cost.cards < sheets.cost.cards
     assert stations.cost.folds < sheets.cost.folds
+
+
+@pytest.mark.slow
+def test_the_demo_stays_within_its_words() -> None:
+    """A page of the stations and of the sheets, and a card: what says more pays for it elsewhere."""
+    stations, sheets = cost_of_stations(demo(), COMMON), cost_of_sheets(demo(), COMMON)
+    assert stations.words_off <= 158.0
+    assert stations.words_on <= 58.0
+    assert sheets.words_off <= 124.0
+    assert sheets.words_on <= 75.0
 
 
 def test_the_cost_is_that_of_the_cards_as_data() -> None:

@@ -34,7 +34,8 @@ CAUTIONS: tuple[str, ...] = (
     "Wear eye and ear protection; no gloves, loose sleeves or long hair near a spindle.",
     "Draw off wood and MDF dust at the tool; wear a respirator that fits.",
     PAINT,
-    "Punch lightly, look, then firmly. Painted face: 2 mm pilot first, a block clamped behind.",
+    "Punch lightly, look, then firmly. Painted face: 2 mm pilot first, a backing "
+    "block clamped behind.",
     TWO_PEOPLE,
     FASTEN,
     PROBE,

@@ -92,7 +92,7 @@ def test_rounded_edges_are_cut_and_not_folded() -> None:
     assert any("FOLD DOWN" in card.text for card in cards_of(pages, "B1-SIDE-L"))
     text = " ".join(page.text for page in pages)
     assert "BUTT TO A BLOCK ON THE HINGE EDGE" in text
-    assert "EDGES ROUNDED, R 3.0: a fold would lie 1.3 out" in text
+    assert "EDGES ROUNDED, R 3.0: cut and butt; a fold would lie 1.3 out." in text
 
 
 @pytest.mark.parametrize(("part", "edge"), [("B2-1", "bottom"), ("B3-1", "top"), ("B3-2", "top")])

@@ -72,15 +72,16 @@ def test_nothing_is_held_in_a_sound_kitchen() -> None:
 @pytest.mark.parametrize("hinged", ["left", "right"])
 def test_a_held_door_stands_at_the_one_station_of_its_pull(kind: BoxKind, hinged: Hand) -> None:
     """That of the doors with its hand, in boxes of its kind: their pulls are at the same corner."""
+    boxes: list[tuple[str, BoxKind, Hand, float | None]] = [
+        ("L", "base", "left", None), ("R", "base", "right", None),
+        ("WL", "wall", "left", None), ("WR", "wall", "right", None),
+        ("H", kind, hinged, 45.0),
+    ]  # fmt: skip
     doors = [
         box(FrontSpec(id=f"{name}-1", kind="door", hinged=hand, height=height),
             FrontSpec(id=f"{name}-2", kind="door", hinged=hand),
             name=name, kind=each, wall=each)
-        for name, each, hand, height in (
-            ("L", "base", "left", None), ("R", "base", "right", None),
-            ("WL", "wall", "left", None), ("WR", "wall", "right", None),
-            ("H", kind, hinged, 45.0),
-        )
+        for name, each, hand, height in boxes
     ]  # fmt: skip
     layout = lay(*doors)
     stations = [station for station in plan_stations(layout) if station.work == "pulls"]

@@ -5,13 +5,14 @@ from msgspec.structs import replace
 
 from jigs.bench.stations import plan_stations
 from templates.binding import jobsheets
-from templates.binding.contents import ContentsEntry, contents, station_index
+from templates.binding.contents import ContentsEntry, contents, station_contents
 from templates.binding.jobsheets import make_sheets
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.page.pieces import MarkBlock
 from templates.stations.stationset import make_stations
 from templates.words.guidewords import EVERY, GUIDES
+from templates.words.stationwords import station_title
 from tests.clashes import clashes_of_marks
 from tests.templates.small_layout import small_layout
 
@@ -83,18 +84,16 @@ def test_a_job_of_many_boxes_has_no_contents(monkeypatch: pytest.MonkeyPatch) ->
     assert not any("CONTENTS" in mark.text for mark in first.marks if isinstance(mark, Text))
 
 
-def test_the_index_of_stations_has_each_box_with_the_pages_of_its_stations() -> None:
-    """Below the list of stations where the first page had no room for that; nothing without."""
+def test_each_station_stands_with_its_page() -> None:
+    """In the order of the work, behind the page that says how a card is used; in a run where the
+    columns find no room, nothing without any."""
     layout = small_layout()
     made = make_stations(layout, plan_stations(layout), PAPERS["common"], before=2)
-    pages: dict[str, set[int]] = {}
-    for station in made.stations:
-        for row in station.rows:
-            pages.setdefault(row.part.box, set()).add(made.numbered(station)[0][0])
-    said = words(station_index(made, 180.0, 100.0, 2, listed=True))
-    for box, found in pages.items():
-        assert f"{box} {min(found)}" in said
-        assert str(max(found)) in said
-    assert "SIDES" not in said
-    assert "SIDES" in words(station_index(made, 180.0, 100.0, 2, listed=False))
-    assert station_index(made, 180.0, 3.0, 2, listed=True) is None
+    names = [
+        f"{made.numbered(station)[0][0]} {station_title(station)}" for station in made.stations
+    ]
+    listed = ["2 HOW A CARD IS USED", *names]
+    run = f"{'; '.join(listed)}."
+    assert all(each in words(station_contents(made, 180.0, 100.0, 2)) for each in listed)
+    assert run in words(station_contents(made, 180.0, 13.0, 2))
+    assert station_contents(made, 180.0, 3.0, 2) is None

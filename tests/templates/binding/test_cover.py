@@ -196,16 +196,16 @@ def made() -> StationSet:
 @pytest.mark.parametrize("paper", ["common", "tabloid"])
 @pytest.mark.parametrize("count", [5, 60])
 def test_that_of_the_stations_lists_them_where_there_is_room(paper: str, count: int) -> None:
-    """In the order of the work, with page and cards; what is held goes before it."""
+    """In the order of the work, with its page; what is held goes before it."""
     listing = partial(station_contents, made(), guide=2)
     page = begin_cover(troubled(count), PAPERS[paper], STATIONS).pages(listing)[0]
     found = words(page)
     assert clashes_of_marks(page) == []
     assert "sheets.pdf suits single parts" in found
-    assert ("SIDES: " in found) == (count < 60)
+    assert ("ORDER OF WORK" in found) == (count < 60)
     if count < 60:
         titles = [each.name.replace("-", " ").upper() for each in made().stations]
-        order = [found.index(f"{title}: ") for title in titles]
+        order = [found.rindex(f" {title} ") for title in titles]
         assert len(order) > 2
         assert order == sorted(order)
         assert found.index("2 HOW A CARD IS USED") < order[0]

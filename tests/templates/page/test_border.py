@@ -2,7 +2,9 @@
 
 import pytest
 
+from jigs.bench.stations import plan_stations
 from templates.binding.jobsheets import make_sheets
+from templates.binding.jobstations import bind_stations
 from templates.page.border import CARE
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
@@ -24,6 +26,24 @@ def test_every_page_with_holes_says_what_care_they_want(name: str) -> None:
         assert len(lines) == 1
         assert lines[0].bold
     assert CARE not in {mark.text for mark in first.page.marks if isinstance(mark, Text)}
+
+
+@pytest.mark.parametrize("name", ["common", "a3"])
+def test_every_page_says_its_size_and_to_print_it_as_large(name: str) -> None:
+    """Whichever way it lies; the first page in full, with the paper that it is for."""
+    layout = laid_out(UNEVEN)
+    paper = PAPERS[name]
+    for pages in (
+        [each.page for each in make_sheets(layout, paper)],
+        [*bind_stations(layout, plan_stations(layout), paper).pages],
+    ):
+        first, *others = pages
+        opening = " ".join(mark.text for mark in first.marks if isinstance(mark, Text))
+        assert paper.size_of(first.width, first.height) in opening
+        assert "at 100 %" in opening
+        for page in others:
+            size = f"Print at 100 %: {page.width:g} x {page.height:g} mm."
+            assert sum(mark.text == size for mark in page.marks if isinstance(mark, Text)) == 1
 
 
 def test_the_care_names_each_danger() -> None:

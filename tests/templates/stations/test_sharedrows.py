@@ -21,7 +21,7 @@ from templates.stations.stationrows import one_card, rows_of
 from templates.stations.stationview import shop_of
 from templates.stations.tablepieces import BLANK, Span
 from templates.words.markingwords import marks_words
-from templates.words.rowwords import AS_ABOVE, sum_words
+from templates.words.rowwords import NEXT, sum_words
 from tests.jigs.bench.test_rows import kitchen
 from tests.jigs.bench.test_stations import demo
 
@@ -114,12 +114,12 @@ def test_only_what_is_alike_shares_a_block() -> None:
 
 def test_a_fresh_copy_is_named_where_it_is_taken() -> None:
     """Before the settings of the first part that takes it."""
-    fresh = (Span("TAKE THE NEXT CARD:", bold=True, loose=True), *ROW.chips[0])
+    fresh = (Span(NEXT, bold=True, loose=True), *ROW.chips[0])
     rows = [replace(ROW, chips=(fresh,), copies=(2,)), replace(ROW, copies=(2,))]
     assert alike(rows)
     block = rows_block(rows, WIDTH, first=False)
     assert block is not None
-    assert texts(block).count("TAKE THE NEXT CARD:") == 1
+    assert texts(block).count(NEXT) == 1
 
 
 def test_sums_of_a_block_say_whose_they_are() -> None:
@@ -160,18 +160,6 @@ def test_kind_and_wall_stand_where_they_change_and_first_on_a_page() -> None:
         assert block.first is not None
         assert wall in " ".join(texts(block.first))
     assert sum(wall in " ".join(texts(each.block)) for each in blocks) == 1
-    assert all(AS_ABOVE in texts(block.head) for block in blocks)
-
-
-def test_the_captions_say_that_something_is_left_out_only_where_it_is() -> None:
-    """On a line of their own where the first one has no room for it."""
-    (station,) = (each for each in tables(DRAWERS) if each.work == "drawer-boxes")
-    alone = replace(station, rows=station.rows[:1])
-    (block, *_) = rows_of(shop_of(DRAWERS), alone, WIDTH)
-    assert AS_ABOVE not in texts(block.head)
-    wide, narrow = (rows_of(shop_of(DRAWERS), station, each)[0].head for each in (WIDTH, 90.0))
-    assert AS_ABOVE in texts(narrow)
-    assert narrow.height > wide.height
 
 
 def test_a_stations_only_card_is_named_above_its_rows() -> None:

@@ -217,7 +217,7 @@ def test_title_and_codes_stand_where_they_are_needed(name: str) -> None:
     for station in data_of(name)["stations"]:
         text = pages[station["page"]].text
         assert title_of(station["name"], ids) in text
-        assert f"station code {station['code']}" in text
+        assert f"code {station['code']}" in text
         assert "DRILL THIS FACE" in text
         for card in station["cards"]:
             box = (card["x_mm"], card["y_mm"], card["x_mm"] + card["width_mm"],
