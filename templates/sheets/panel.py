@@ -23,7 +23,7 @@ from templates.writers.qr import qr_side
 
 PICTURE = 66.0
 """Width of the picture in a head that lies across, mm."""
-YOURS = "Yours ________ x ________"
+YOURS = "Yours ________ ________"
 """Blanks for what the person measures."""
 MODULE = 0.5
 """Side of a QR module, mm: read by telephones at arm's length (common practice, no source)."""

@@ -26,8 +26,8 @@ SHEETS = CoverWords(
     name="Drilling sheets",
     title="Drilling sheets at full scale: a sheet for each part",
     ready=("has sheets", "have sheets"),
-    other=f"{EITHER} Sheets suit single parts, a part replaced, a first front; for what repeats, "
-    "stations.pdf asks for fewer cards and folds.",
+    other=f"{EITHER} Sheets suit single parts, a first front; for what repeats, stations.pdf "
+    "asks for fewer cards and folds.",
     order="1 Code of sheet and label differ? The paper is stale. 2 One part at a time: sheet, "
     "label, part together.",
     reveals=True,
