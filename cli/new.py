@@ -18,7 +18,7 @@ from cli.terminal import mention, tell, typed, typed_line
 
 if TYPE_CHECKING:
     from jigs.asking.draft import Draft
-    from jigs.asking.interview import Listed
+    from jigs.asking.interview import GivenList
     from jigs.asking.question import Asking
     from jigs.given.hangsat import RowsFrom
     from jigs.given.listspec import ListSpec
@@ -247,10 +247,10 @@ def _seen_from(path: Path, folder: Path) -> str:
         return str(path.absolute()).replace(os.sep, "/")
 
 
-def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) -> "Listed":
+def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) -> "GivenList":
     """Read a list, in the unit that it seems to be in; on a terminal what it does not say itself is
     asked. Raises ReadingError."""
-    from jigs.asking.interview import Listed
+    from jigs.asking.interview import GivenList
     from jigs.ground.errors import ReadingError
     from jigs.reading.frontlist import read_front_list
     from jigs.reading.listedboxes import check_boxes_named
@@ -296,7 +296,7 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) ->
         spec = replace(spec, box_rows={**spec.box_rows, **ways})
         return write_list_table(spec if alike else replace(spec, units=front_list.unit))
 
-    return Listed(name=name, front_list=front_list, table=table)
+    return GivenList(name=name, front_list=front_list, table=table)
 
 
 def _write(draft: "Draft", job: Path) -> None:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from jigs.bench.station import Place, Row, Setting, Station, StationCard
+from jigs.bench.station import Offset, Row, Setting, Station, StationCard
 from jigs.box.parts import Layout
 from templates.lists.holelist import holes_json
 
@@ -133,7 +133,7 @@ def _origin(card: StationCard, row: Row, setting: Setting) -> tuple[float, float
     return at["x"], at["y"]
 
 
-def _counted(place: Place, length: float) -> float:
+def _counted(place: Offset, length: float) -> float:
     if place.start in ("right", "top"):
         return length - place.value
     if place.start in ("middle-x", "middle-y"):

@@ -5,8 +5,8 @@ from collections.abc import Mapping, Sequence
 
 from msgspec.structs import replace
 
-from jigs.asking.draft import BoxDraft, FrontDraft, Line, Place, Section
-from jigs.asking.forms import CountForm, Given, LengthForm, as_read, figure, given
+from jigs.asking.draft import BoxDraft, BoxPlace, DraftLine, DraftTable, FrontDraft
+from jigs.asking.forms import CountForm, LengthForm, TypedLength, as_read, figure, given
 from jigs.asking.notation import BoxForm, Fix, FixesForm
 from jigs.asking.question import Asking, Question, ask
 from jigs.given.job import BoxKind, BoxSpec, Reveal
@@ -30,7 +30,7 @@ LIKELY: Mapping[str, Range] = {
 SHELVED: tuple[BoxKind, ...] = ("wall", "tall", "base")
 """Boxes that are asked for shelves, where doors hang before them."""
 
-Floor = Mapping[str, Given | None]
+Floor = Mapping[str, TypedLength | None]
 """How high the boxes of each row stand above the floor; None where it is not known."""
 
 
@@ -48,7 +48,7 @@ def ask_boxes(
     return (yield from _settle_depths(unit, boxes, {}))
 
 
-Depths = dict[str, Given | None]
+Depths = dict[str, TypedLength | None]
 """How deep the boxes of each row are that do not say it; None where it is not known."""
 
 
@@ -68,7 +68,7 @@ def _settle_depths(
     return tuple(box if box.depth else _as_deep(box, depths[_row(box)], unit) for box in boxes)
 
 
-def _as_deep(box: BoxDraft, depth: Given | None, unit: Unit) -> BoxDraft:
+def _as_deep(box: BoxDraft, depth: TypedLength | None, unit: Unit) -> BoxDraft:
     """Give a box with the depth of its row, as usual where nobody knows it."""
     usual = given(ASSUMED_DEPTH[box.kind], unit)
     return replace(box, depth=depth or usual, usual_depth=depth is None)
@@ -172,7 +172,7 @@ def _ask_each(unit: Unit) -> Asking[tuple[BoxDraft, ...]]:
 
 def ask_floor(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[Floor]:
     """Ask how high the boxes of each row stand above the floor."""
-    floor: dict[str, Given | None] = {}
+    floor: dict[str, TypedLength | None] = {}
     for row, kind in ROWS.items():
         if not any(_row(box) == row for box in boxes):
             continue
@@ -208,14 +208,14 @@ def _is_shelved(box: BoxDraft) -> bool:
 def box_sections(
     unit: Unit,
     boxes: Sequence[BoxDraft],
-    places: Mapping[str, Place],
+    places: Mapping[str, BoxPlace],
     floor: Floor,
     shelves: Mapping[BoxKind, int | None],
-) -> tuple[Section, ...]:
+) -> tuple[DraftTable, ...]:
     """Give the tables of the boxes, along their walls."""
     by_id = {box.id: box for box in boxes}
     ordered = [by_id[name] for name in places] if places else list(boxes)
-    sections: list[Section] = []
+    sections: list[DraftTable] = []
     for box in ordered:
         sections += _sections(unit, box, places.get(box.id), floor.get(_row(box)), shelves)
     return tuple(sections)
@@ -224,46 +224,46 @@ def box_sections(
 def _sections(
     unit: Unit,
     box: BoxDraft,
-    place: Place | None,
-    above: Given | None,
+    place: BoxPlace | None,
+    above: TypedLength | None,
     shelves: Mapping[BoxKind, int | None],
-) -> list[Section]:
+) -> list[DraftTable]:
     assert box.depth is not None, "it was settled with the boxes"
     sizes = BOXES[box.kind]
-    lines = [Line("id", box.id)]
+    lines = [DraftLine("id", box.id)]
     if place:
-        lines.append(Line("wall", place.wall))
+        lines.append(DraftLine("wall", place.wall))
     lines += [
-        Line("kind", box.kind, wanted=box.unseen, topic="unseen_kind" if box.unseen else ""),
-        Line("width", as_read(box.width, unit, sizes.width)),
-        Line("height", as_read(box.height, unit, sizes.height)),
-        Line("depth", as_read(box.depth, unit, sizes.depth), wanted=box.usual_depth,
+        DraftLine("kind", box.kind, wanted=box.unseen, topic="unseen_kind" if box.unseen else ""),
+        DraftLine("width", as_read(box.width, unit, sizes.width)),
+        DraftLine("height", as_read(box.height, unit, sizes.height)),
+        DraftLine("depth", as_read(box.depth, unit, sizes.depth), wanted=box.usual_depth,
              topic="usual_depth" if box.usual_depth else ""),
-        Line("above_floor", as_read(above, unit, sizes.above_floor)) if above
-        else Line("above_floor", given(ABOVE_FLOOR[box.kind], "mm").text, open=True),
+        DraftLine("above_floor", as_read(above, unit, sizes.above_floor)) if above
+        else DraftLine("above_floor", given(ABOVE_FLOOR[box.kind], "mm").text, open=True),
     ]  # fmt: skip
     if place and place.x:
-        lines.append(Line("x", place.x))
+        lines.append(DraftLine("x", place.x))
     count = shelves.get(box.kind) if _is_shelved(box) else None
     if count == 0:
-        lines.append(Line("shelf", ()))
-    sections = [Section(name="box", many=True, lines=tuple(lines))]
+        lines.append(DraftLine("shelf", ()))
+    sections = [DraftTable(name="box", many=True, lines=tuple(lines))]
     if not box.listed:
         sections += [_front(front) for front in box.fronts]
     if count:
-        made = (Line("adjustable", True), Line("count", count))
-        sections.append(Section(name="box.shelf", many=True, lines=made))
+        made = (DraftLine("adjustable", True), DraftLine("count", count))
+        sections.append(DraftTable(name="box.shelf", many=True, lines=made))
     return sections
 
 
-def _front(front: FrontDraft) -> Section:
-    lines = [Line("kind", front.kind)]
+def _front(front: FrontDraft) -> DraftTable:
+    lines = [DraftLine("kind", front.kind)]
     if front.height:
-        lines.append(Line("height", front.height.text))
+        lines.append(DraftLine("height", front.height.text))
     if front.hinged:
-        lines.append(Line("hinged", front.hinged))
+        lines.append(DraftLine("hinged", front.hinged))
     elif front.kind == "door":
-        lines.append(Line("hinged", "left", open=True))
+        lines.append(DraftLine("hinged", "left", open=True))
     if front.count > 1:
-        lines.append(Line("count", front.count))
-    return Section(name="box.front", many=True, lines=tuple(lines))
+        lines.append(DraftLine("count", front.count))
+    return DraftTable(name="box.front", many=True, lines=tuple(lines))

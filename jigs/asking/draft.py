@@ -1,6 +1,6 @@
 """A job file before it is text: its tables in order, each key with its value, or open.
 
->>> Line("side", "18.3 mm").open, Line("side", "18 mm", open=True).open
+>>> DraftLine("side", "18.3 mm").open, DraftLine("side", "18 mm", open=True).open
 (False, True)
 """
 
@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from msgspec import Struct, field
 
-from jigs.asking.forms import Given
+from jigs.asking.forms import TypedLength
 from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.geometry import Hand
 
@@ -18,14 +18,14 @@ RUNNING: tuple[FrontKind, ...] = ("drawer", "pullout")
 HUNG: tuple[FrontKind, ...] = ("door", "pair")
 """Fronts that hang on hinges."""
 
-Value = str | int | bool | tuple[str, ...] | Mapping[str, str]
+DraftValue = str | int | bool | tuple[str, ...] | Mapping[str, str]
 
 
-class Line(Struct, frozen=True):
+class DraftLine(Struct, frozen=True):
     """A key with its value."""
 
     key: str
-    value: Value
+    value: DraftValue
     open: bool = False
     """Whether nobody knows it yet: it stands there to be filled in, with what is taken for it."""
     wanted: bool = False
@@ -34,7 +34,7 @@ class Line(Struct, frozen=True):
     """By what its comment is found; "" for its table and key."""
 
 
-class Section(Struct, frozen=True, kw_only=True):
+class DraftTable(Struct, frozen=True, kw_only=True):
     """A table of the file."""
 
     name: str
@@ -43,7 +43,7 @@ class Section(Struct, frozen=True, kw_only=True):
     """What stands behind that, of a record: `mine`."""
     many: bool = False
     """Whether it is one of several of that name."""
-    lines: tuple[Line, ...] = ()
+    lines: tuple[DraftLine, ...] = ()
     """What stands in it."""
     open: bool = False
     """Whether the whole table is still to be filled in."""
@@ -57,7 +57,7 @@ class Section(Struct, frozen=True, kw_only=True):
 class Draft(Struct, frozen=True, kw_only=True):
     """What a job file will say."""
 
-    sections: tuple[Section, ...]
+    sections: tuple[DraftTable, ...]
     listed_by: str = ""
     """The table that says how its list is read, as it will stand there."""
 
@@ -76,7 +76,7 @@ class FrontDraft(Struct, frozen=True, kw_only=True):
     """A front of a box that is asked for."""
 
     kind: FrontKind
-    height: Given | None = None
+    height: TypedLength | None = None
     hinged: Hand | None = None
     count: int = 1
     pull: str = ""
@@ -88,9 +88,9 @@ class BoxDraft(Struct, frozen=True, kw_only=True):
 
     id: str
     kind: BoxKind
-    width: Given
-    height: Given
-    depth: Given | None = None
+    width: TypedLength
+    height: TypedLength
+    depth: TypedLength | None = None
     usual_depth: bool = False
     """Whether that is as usual, because nobody has measured it."""
     fronts: tuple[FrontDraft, ...] = ()
@@ -111,7 +111,7 @@ class BoxDraft(Struct, frozen=True, kw_only=True):
         return any(front.kind in kinds for front in self.fronts)
 
 
-class Place(NamedTuple):
+class BoxPlace(NamedTuple):
     """Where a box stands."""
 
     wall: str
@@ -123,8 +123,8 @@ class StandingThing(NamedTuple):
     """What stands between boxes and is none: a range."""
 
     id: str
-    width: Given
-    height: Given
+    width: TypedLength
+    height: TypedLength
 
 
 class WallDraft(Struct, frozen=True, kw_only=True):
@@ -133,7 +133,7 @@ class WallDraft(Struct, frozen=True, kw_only=True):
     name: str
     things: tuple[str | StandingThing, ...] = field(default=())
     """The IDs of boxes, and appliances."""
-    at: Mapping[str, Given] = field(default_factory=dict)
+    at: Mapping[str, TypedLength] = field(default_factory=dict)
     """The left ends of boxes that say it, along the wall."""
 
     @property

@@ -23,15 +23,15 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, Unit, format_length, show_value
 from jigs.ground.nearest import suggest, suggest_near
 
-Answer = TypeVar("Answer", covariant=True)
+AnswerT_co = TypeVar("AnswerT_co", covariant=True)
 PARTED = ";"
 """What parts several answers in one line: a comma may be a decimal one."""
 
 
-class Form(Protocol[Answer]):
+class Form(Protocol[AnswerT_co]):
     """How an answer is read."""
 
-    def read(self, text: str) -> Answer:
+    def read(self, text: str) -> AnswerT_co:
         """Give what a text means. Raises JigsheetError, which says what is allowed."""
         ...
 
@@ -41,7 +41,7 @@ class Form(Protocol[Answer]):
         ...
 
 
-class Given(NamedTuple):
+class TypedLength(NamedTuple):
     """A length as it was given, and in mm."""
 
     text: str
@@ -70,17 +70,17 @@ def _write_inches(mm: float) -> str:
     return f"{whole} {rest}" if whole and rest else str(rest or whole)
 
 
-def given(mm: float, unit: Unit) -> Given:
+def given(mm: float, unit: Unit) -> TypedLength:
     """Give a length (mm) as if it had been written."""
-    return Given(write_length(mm, unit), mm)
+    return TypedLength(write_length(mm, unit), mm)
 
 
-def as_read(length: Given, unit: Unit, within: Range) -> str:
+def as_read(length: TypedLength, unit: Unit, within: Range) -> str:
     """Write a length so that a job file of this unit reads it without a doubt: a bare number that
     would be taken for another unit's is written in mm.
 
     >>> gap = Range(0.5, 19)
-    >>> as_read(Given("1", 25.4), "in", gap), as_read(Given("1/2", 12.7), "in", gap)
+    >>> as_read(TypedLength("1", 25.4), "in", gap), as_read(TypedLength("1/2", 12.7), "in", gap)
     ('25.4 mm', '1/2')
     """
     return f"{_write_mm(length.mm)} mm" if measure(length.text, unit, within).meant else length.text
@@ -93,7 +93,7 @@ class LengthForm(Struct, frozen=True):
     unit: Unit
     below: float | None = None
 
-    def read(self, text: str) -> Given:
+    def read(self, text: str) -> TypedLength:
         """Give the length. Raises LengthError."""
         read = measure(text, self.unit, self.within)
         if read.meant:
@@ -102,7 +102,7 @@ class LengthForm(Struct, frozen=True):
             raise LengthError(
                 f"not less than {figure(self.below, self.unit)} ({show_value(text)} given)"
             )
-        return Given(text.strip(), read.mm)
+        return TypedLength(text.strip(), read.mm)
 
     @property
     def allowed(self) -> str:
@@ -121,7 +121,7 @@ class LengthsForm(Struct, frozen=True):
     up_to: float | None = None
     most: int = 0
 
-    def read(self, text: str) -> tuple[Given, ...]:
+    def read(self, text: str) -> tuple[TypedLength, ...]:
         """Give the lengths in their order. Raises LengthError."""
         one = LengthForm(self.within, self.unit)
         lengths = tuple(one.read(part.strip()) for part in text.split(PARTED))
@@ -189,7 +189,7 @@ class WordOrLength(Struct, frozen=True):
     words: tuple[str, ...]
     length: LengthForm
 
-    def read(self, text: str) -> str | Given:
+    def read(self, text: str) -> str | TypedLength:
         """Give the word or the length. Raises JigsheetError."""
         said = text.strip().lower()
         if said in self.words:
@@ -231,7 +231,7 @@ class CellForm(Struct, frozen=True):
     plate: LengthForm
     overlay: LengthForm
 
-    def read(self, text: str) -> Given | tuple[Given, Given, Given]:
+    def read(self, text: str) -> TypedLength | tuple[TypedLength, TypedLength, TypedLength]:
         """Give the constant, or tab, plate and overlay. Raises JigsheetError."""
         parts = [part.strip() for part in text.split(PARTED)]
         if len(parts) == 1:

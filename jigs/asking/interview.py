@@ -10,12 +10,12 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jigs.asking.boxes import ask_boxes, ask_floor, ask_shelves, box_sections
-from jigs.asking.draft import RUNNING, BoxDraft, Draft, Line, Section
+from jigs.asking.draft import RUNNING, BoxDraft, Draft, DraftLine, DraftTable
 from jigs.asking.forms import (
     ChoiceForm,
-    Given,
     LengthForm,
     LengthsForm,
+    TypedLength,
     as_read,
     figure,
     given,
@@ -40,7 +40,7 @@ GAP = "gap"
 """The reveal is the whole gap between two fronts that stand side by side."""
 
 
-class Listed(Struct, frozen=True, kw_only=True):
+class GivenList(Struct, frozen=True, kw_only=True):
     """A front list that the job is made from."""
 
     name: str
@@ -52,7 +52,7 @@ class Listed(Struct, frozen=True, kw_only=True):
     the rows of some boxes turned; "" for none."""
 
 
-def interview(name: str, listed: Listed | None = None, *, looked: bool = True) -> Asking[Draft]:
+def interview(name: str, listed: GivenList | None = None, *, looked: bool = True) -> Asking[Draft]:
     """Ask all that a job needs; `name` is the job's. `looked`: whether a person sees what was
     worked out."""
     usual: Unit = listed.front_list.unit if listed else "mm"
@@ -65,13 +65,13 @@ def interview(name: str, listed: Listed | None = None, *, looked: bool = True) -
     shelves = yield from ask_shelves(boxes)
     material, back = yield from _ask_material(unit, boxes)
     hardware = yield from ask_hardware(unit, boxes, back)
-    top = [Line("schema", SCHEMA), Line("name", name), Line("units", unit)]
+    top = [DraftLine("schema", SCHEMA), DraftLine("name", name), DraftLine("units", unit)]
     if listed:
-        top.append(Line("fronts_file", listed.name))
+        top.append(DraftLine("fronts_file", listed.name))
     sections = (
-        Section(name="", lines=tuple(top)),
-        Section(name="material", lines=material),
-        Section(name="reveal", lines=reveal_lines),
+        DraftTable(name="", lines=tuple(top)),
+        DraftTable(name="material", lines=material),
+        DraftTable(name="reveal", lines=reveal_lines),
         *hardware,
         *walls,
         *box_sections(unit, boxes, places, floor, shelves),
@@ -90,7 +90,7 @@ def reveals(amount: float, meaning: str) -> tuple[float, float]:
     return (amount, 2 * amount) if meaning == EDGE else (amount / 2, amount)
 
 
-def _ask_reveal(unit: Unit) -> Asking[tuple[Reveal, tuple[Line, ...]]]:
+def _ask_reveal(unit: Unit) -> Asking[tuple[Reveal, tuple[DraftLine, ...]]]:
     """Ask what the reveal is, and which of two things is meant with it."""
     keys, reveal = keys_of(Reveal), usual_reveal(unit)
     amount = yield from ask(
@@ -119,24 +119,26 @@ def _ask_reveal(unit: Unit) -> Asking[tuple[Reveal, tuple[Line, ...]]]:
         for key in ("side", "bottom", "between")
     }
     lines = (
-        Line("side", shown["side"], unsaid, unsaid),
+        DraftLine("side", shown["side"], unsaid, unsaid),
         *_top_lines(tops, elsewhere, under, unit),
-        Line("bottom", shown["bottom"], unsaid, unsaid),
-        Line("between", shown["between"], unsaid, unsaid),
+        DraftLine("bottom", shown["bottom"], unsaid, unsaid),
+        DraftLine("between", shown["between"], unsaid, unsaid),
     )
     return reveal, lines
 
 
 def _top_lines(
-    tops: Sequence[Given] | None, elsewhere: float, under: float, unit: Unit
-) -> Iterator[Line]:
+    tops: Sequence[TypedLength] | None, elsewhere: float, under: float, unit: Unit
+) -> Iterator[DraftLine]:
     """Say the top reveals: one of every box, or that of boxes under a counter apart (mm where they
     are not said)."""
-    yield Line("top", tops[-1].text if tops else write_length(elsewhere, unit), open=tops is None)
+    yield DraftLine(
+        "top", tops[-1].text if tops else write_length(elsewhere, unit), open=tops is None
+    )
     if tops is None:
-        yield Line("under_counter", write_length(under, unit), open=True)
+        yield DraftLine("under_counter", write_length(under, unit), open=True)
     elif len(tops) > 1:
-        yield Line("under_counter", tops[0].text)
+        yield DraftLine("under_counter", tops[0].text)
 
 
 def _ask_meaning(unit: Unit, amount: float) -> Asking[tuple[float, float]]:
@@ -158,10 +160,12 @@ BOARDS = ("side", "front", "front_kind", "back", "band", "drawer_side")
 """What is asked of the boards: what a caliper says, and what the fronts are of."""
 
 
-def _ask_material(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[tuple[Line, ...], float]]:
+def _ask_material(
+    unit: Unit, boxes: Sequence[BoxDraft]
+) -> Asking[tuple[tuple[DraftLine, ...], float]]:
     """Ask how thick the boards are. Gives also the back's thickness, mm."""
     back = Material().back
-    lines: list[Line] = []
+    lines: list[DraftLine] = []
     keys = keys_of(Material)
     for name in BOARDS:
         if name == "drawer_side" and not any(box.holds(*RUNNING) for box in boxes):
@@ -186,7 +190,7 @@ def _ask_material(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[tuple[L
     return tuple(lines), back
 
 
-def _line(key: str, answer: str | None, usual: str) -> Line:
-    return Line(
+def _line(key: str, answer: str | None, usual: str) -> DraftLine:
+    return DraftLine(
         key, usual if answer is None else answer, open=answer is None, wanted=answer is None
     )

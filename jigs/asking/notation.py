@@ -16,7 +16,7 @@ from collections.abc import Collection, Sequence
 from msgspec import Struct
 
 from jigs.asking.draft import BoxDraft, FrontDraft, StandingThing, WallDraft
-from jigs.asking.forms import PARTED, Given, LengthForm
+from jigs.asking.forms import PARTED, LengthForm, TypedLength
 from jigs.given.ids import check_id
 from jigs.given.job import BOX_KINDS, FRONT_KINDS, BoxKind, BoxSpec, FrontKind
 from jigs.given.wallspec import Appliance
@@ -47,7 +47,7 @@ class Fix(Struct, frozen=True, kw_only=True):
 
     id: str
     kind: BoxKind | None
-    sizes: tuple[Given, ...]
+    sizes: tuple[TypedLength, ...]
     turned: bool = False
     """Whether its fronts hang the other way round: the first row is its lowest."""
 
@@ -149,7 +149,7 @@ class WallsForm(Struct, frozen=True):
                 raise JigsheetError(f"not a name ({name[:40]!r} given); letters are allowed")
             if name in (wall.name for wall in walls):
                 raise JigsheetError(f"a wall twice ('{name[:40]}' given); say each once")
-            at: dict[str, Given] = {}
+            at: dict[str, TypedLength] = {}
             things = tuple(self._thing(word, taken, at) for word in tail.split())
             wall = WallDraft(name=name, things=things, at=at)
             if not wall.boxes:
@@ -159,7 +159,7 @@ class WallsForm(Struct, frozen=True):
             raise JigsheetError(f"on no wall: {', '.join(missing)}; name every box once")
         return tuple(walls)
 
-    def _thing(self, word: str, taken: set[str], at: dict[str, Given]) -> str | StandingThing:
+    def _thing(self, word: str, taken: set[str], at: dict[str, TypedLength]) -> str | StandingThing:
         name, equals, sizes = word.partition("=")
         name, placed, x = name.partition("@")
         given = check_id(name)
@@ -197,7 +197,7 @@ def _box_kind(word: str) -> BoxKind:
     return kind
 
 
-def _sizes(text: str, kind: BoxKind | None, unit: Unit) -> tuple[Given, ...]:
+def _sizes(text: str, kind: BoxKind | None, unit: Unit) -> tuple[TypedLength, ...]:
     """Read width and height of a box, and its depth if it is there."""
     sizes = BOXES[kind or "open"]
     ranges = [sizes.width, sizes.height, sizes.depth]
@@ -205,7 +205,9 @@ def _sizes(text: str, kind: BoxKind | None, unit: Unit) -> tuple[Given, ...]:
     return _read_sizes(text, ranges if count == len(ranges) else ranges[:2], unit, text)
 
 
-def _read_sizes(text: str, ranges: Sequence[Range], unit: Unit, said: str) -> tuple[Given, ...]:
+def _read_sizes(
+    text: str, ranges: Sequence[Range], unit: Unit, said: str
+) -> tuple[TypedLength, ...]:
     parts = re.split(_TIMES, text.strip())
     if len(parts) != len(ranges):
         raise JigsheetError(

@@ -2,8 +2,8 @@
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from jigs.asking.draft import HUNG, RUNNING, BoxDraft, FrontDraft, Line, Section
-from jigs.asking.forms import ChoiceForm, Form, Given, LengthForm, WordOrLength, given
+from jigs.asking.draft import HUNG, RUNNING, BoxDraft, DraftLine, DraftTable, FrontDraft
+from jigs.asking.forms import ChoiceForm, Form, LengthForm, TypedLength, WordOrLength, given
 from jigs.asking.question import OPEN, Asking, Question, ask
 from jigs.given.catalogue import generic_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
@@ -21,11 +21,13 @@ ON_DRAWERS = ("drawer",)
 ON_DOORS = ("door_inset", "door_corner", "tall_height")
 """Where a pull stands, on drawers and on doors."""
 
-Pulled = str | Given | None
+Pulled = str | TypedLength | None
 """A pull: its screws' distance, a knob, none, or not known."""
 
 
-def ask_pulls(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[list[Section], list[Line]]]:
+def ask_pulls(
+    unit: Unit, boxes: Sequence[BoxDraft]
+) -> Asking[tuple[list[DraftTable], list[DraftLine]]]:
     """Ask what opens drawers and doors, and where it stands on them."""
     fronts = [front for box in boxes for front in box.fronts]
     within = keys_of(PullRecord)["centers"].within
@@ -41,17 +43,17 @@ def ask_pulls(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[list[Sectio
     if not answers and not named:
         return [], []
     confirmed = None
-    if any(isinstance(answer, Given) for answer in (*answers.values(), *named.values())):
+    if any(isinstance(answer, TypedLength) for answer in (*answers.values(), *named.values())):
         confirmed = yield from ask(
             Question(key="pull.confirmed", form=ChoiceForm(CONFIRMED), may_open=True)
         )
     places = yield from _ask_places(unit, boxes, answers)
     alike = len({*answers.values()} - {NO_PULL}) == 1
-    sections: dict[str, Section] = {}
-    use: list[Line] = []
+    sections: dict[str, DraftTable] = {}
+    use: list[DraftLine] = []
     for group, answer in answers.items():
         name = _free(MINE if alike else f"{group}s", named)
-        use.append(Line(f"{group}_pull", NO_PULL if answer == NO_PULL else name))
+        use.append(DraftLine(f"{group}_pull", NO_PULL if answer == NO_PULL else name))
         if answer != NO_PULL:
             keys = (*ON_DRAWERS, *ON_DOORS) if alike else _keys_on(group)
             sections[name] = _pull(name, answer, confirmed, [p for p in places if p.key in keys])
@@ -87,7 +89,7 @@ def _ask_groups(unit: Unit, fronts: Sequence[FrontDraft]) -> Asking[dict[str, Pu
         if not any(front.kind in kinds and not front.pull for front in fronts):
             continue
         said = next(iter(answers.values()), None)
-        default = said.text if isinstance(said, Given) else said
+        default = said.text if isinstance(said, TypedLength) else said
         answers[group] = yield from ask(
             Question(key=f"{group}_pull", form=form, may_open=True, default=default or OPEN)
         )
@@ -96,21 +98,23 @@ def _ask_groups(unit: Unit, fronts: Sequence[FrontDraft]) -> Asking[dict[str, Pu
 
 def _ask_places(
     unit: Unit, boxes: Sequence[BoxDraft], answers: Mapping[str, Pulled]
-) -> Asking[list[Line]]:
+) -> Asking[list[DraftLine]]:
     """Ask where pulls stand on the fronts that have some."""
-    lines: list[Line] = []
+    lines: list[DraftLine] = []
     for name in _wanted(boxes, answers):
         field = keys_of(PullRecord)[name]
         length = LengthForm(field.within, unit)
-        form: Form[str | Given] = WordOrLength(field.allowed, length) if field.allowed else length
+        form: Form[str | TypedLength] = (
+            WordOrLength(field.allowed, length) if field.allowed else length
+        )
         usual = str(field.default)
         if isinstance(field.default, float):
             usual = given(field.default, "mm").text
         answer = yield from ask(
             Question(key=f"pull.{name}", form=form, may_open=True, figures={"usual": usual})
         )
-        text = answer.text if isinstance(answer, Given) else answer
-        lines.append(Line(name, text or usual, open=answer is None))
+        text = answer.text if isinstance(answer, TypedLength) else answer
+        lines.append(DraftLine(name, text or usual, open=answer is None))
     return lines
 
 
@@ -128,17 +132,19 @@ def _wanted(boxes: Sequence[BoxDraft], answers: Mapping[str, Pulled]) -> Iterato
                 yield key
 
 
-def _pull(name: str, answer: Pulled, confirmed: str | None, places: Sequence[Line]) -> Section:
-    lines = [Line("like", KNOB if answer == KNOB else DEFAULT_PULL)]
+def _pull(
+    name: str, answer: Pulled, confirmed: str | None, places: Sequence[DraftLine]
+) -> DraftTable:
+    lines = [DraftLine("like", KNOB if answer == KNOB else DEFAULT_PULL)]
     if answer != KNOB:
         centers = generic_pulls()[DEFAULT_PULL].centers
         assert centers is not None, "it is a bar"
         usual = given(centers, "mm").text
-        text = answer.text if isinstance(answer, Given) else usual
-        known = isinstance(answer, Given)
+        text = answer.text if isinstance(answer, TypedLength) else usual
+        known = isinstance(answer, TypedLength)
         lines += [
-            Line("centers", text, open=not known, wanted=not known),
-            Line("confirmed", confirmed or CONFIRMED[-1], open=not (known and confirmed),
+            DraftLine("centers", text, open=not known, wanted=not known),
+            DraftLine("confirmed", confirmed or CONFIRMED[-1], open=not (known and confirmed),
                  wanted=known and not confirmed),
         ]  # fmt: skip
-    return Section(name="pull", own=name, lines=(*lines, *places))
+    return DraftTable(name="pull", own=name, lines=(*lines, *places))

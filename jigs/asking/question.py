@@ -12,23 +12,23 @@ from typing import Any, Generic, TypeVar
 from msgspec import Struct, field
 
 from jigs.asking.draft import BoxDraft
-from jigs.asking.forms import Form, Given, LengthForm, LengthsForm
+from jigs.asking.forms import Form, LengthForm, LengthsForm, TypedLength
 from jigs.ground.believable import Range
 from jigs.ground.errors import JigsheetError
 from jigs.ground.lengths import Unit
 
-Answer = TypeVar("Answer")
-Made = TypeVar("Made")
+AnswerT = TypeVar("AnswerT")
+MadeT = TypeVar("MadeT")
 OPEN = "-"
 """The answer of who does not know it yet."""
 
 
-class Question(Struct, Generic[Answer], frozen=True, kw_only=True):
+class Question(Struct, Generic[AnswerT], frozen=True, kw_only=True):
     """One question."""
 
     key: str
     """What its answer is kept by: the job file's own key where there is one."""
-    form: Form[Answer]
+    form: Form[AnswerT]
     """How its answer is read."""
     default: str = OPEN
     """The answer of who says nothing; "" where there is none."""
@@ -55,7 +55,7 @@ class Question(Struct, Generic[Answer], frozen=True, kw_only=True):
         """Give the answer that a text stands for."""
         return text.strip() or self.default
 
-    def read(self, text: str) -> Answer | None:
+    def read(self, text: str) -> AnswerT | None:
         """Give what an answer means, None where it stays open. Raises JigsheetError."""
         if text == OPEN and self.may_open:
             return None
@@ -70,7 +70,7 @@ class Question(Struct, Generic[Answer], frozen=True, kw_only=True):
             return ""
         within = self.likely or self.form.within
         read = self.form.read(text)
-        first = read if isinstance(read, Given) else read[0]
+        first = read if isinstance(read, TypedLength) else read[0]
         if within.holds(first.mm):
             return ""
         return f"{text.strip()} is not usual, which is {within}"
@@ -81,18 +81,18 @@ class Question(Struct, Generic[Answer], frozen=True, kw_only=True):
         return OPEN if self.may_open else self.default
 
 
-Asking = Generator[Question[Any], str, Made]
+Asking = Generator[Question[Any], str, MadeT]
 """Puts questions, takes the answer to each as a text that it can read, and ends with what came of
 them."""
 
 
-def ask(question: Question[Answer]) -> Asking[Answer | None]:
+def ask(question: Question[AnswerT]) -> Asking[AnswerT | None]:
     """Put a question; None where its answer stays open."""
     text = yield question
     return question.read(text)
 
 
-def need(question: Question[Answer]) -> Asking[Answer]:
+def need(question: Question[AnswerT]) -> Asking[AnswerT]:
     """Put a question that does not stay open."""
     answer = yield from ask(question)
     assert answer is not None, "it may not stay open"

@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 
 from jigs.asking.boxes import Floor
-from jigs.asking.draft import BoxDraft, Line, Place, Section, StandingThing, WallDraft
-from jigs.asking.forms import ChoiceForm, Given, LengthForm, NameForm, given, write_length
+from jigs.asking.draft import BoxDraft, BoxPlace, DraftLine, DraftTable, StandingThing, WallDraft
+from jigs.asking.forms import ChoiceForm, LengthForm, NameForm, TypedLength, given, write_length
 from jigs.asking.notation import WallsForm
 from jigs.asking.question import Asking, Question, ask, need
 from jigs.given.wallspec import END_KINDS, WallSpec
@@ -15,7 +15,7 @@ from jigs.ground.lengths import Unit
 from jigs.reading.jobboxes import ABOVE_FLOOR
 from jigs.reading.jobwalls import FILLER, REACH
 
-Walls = tuple[tuple[Section, ...], Mapping[str, Place]]
+Walls = tuple[tuple[DraftTable, ...], Mapping[str, BoxPlace]]
 """The tables of the walls, and where each box stands."""
 
 LIKELY_CEILING = Range(2000, 4000)
@@ -36,26 +36,26 @@ def ask_walls(unit: Unit, boxes: Sequence[BoxDraft], floor: Floor) -> Asking[Wal
         return (), {}
     height = yield from _ask_room(unit, boxes)
     ends: dict[tuple[str, Hand], str] = {}
-    sections: list[Section] = []
-    places: dict[str, Place] = {}
+    sections: list[DraftTable] = []
+    places: dict[str, BoxPlace] = {}
     by_id = {box.id: box for box in boxes}
     for wall in walls:
         names = [other.name for other in walls if other is not wall]
-        lines = [Line("name", wall.name)]
-        fillers: dict[Hand, Given | None] = {}
+        lines = [DraftLine("name", wall.name)]
+        fillers: dict[Hand, TypedLength | None] = {}
         for hand in HANDS:
             more, fillers[hand] = yield from _ask_end(unit, wall, hand, names, ends)
             lines += more
         length = yield from ask(_of(wall, "length", unit))
         lines.append(_or_open("length", length, "3 m"))
-        sections.append(Section(name="wall", many=True, lines=(*lines, *height)))
+        sections.append(DraftTable(name="wall", many=True, lines=(*lines, *height)))
         things, placed = _place(wall, by_id, fillers["left"], floor, unit)
         sections += things
         places |= placed
     return tuple(sections), places
 
 
-def _of(wall: WallDraft, key: str, unit: Unit) -> Question[Given]:
+def _of(wall: WallDraft, key: str, unit: Unit) -> Question[TypedLength]:
     within = keys_of(WallSpec)[key].within
     return Question(
         key=f"wall.{wall.name}.{key}", topic=f"wall.{key}", form=LengthForm(within, unit),
@@ -63,14 +63,16 @@ def _of(wall: WallDraft, key: str, unit: Unit) -> Question[Given]:
     )  # fmt: skip
 
 
-def _or_open(key: str, answer: Given | None, usual: str) -> Line:
-    return Line(key, answer.text if answer else usual, open=answer is None, wanted=answer is None)
+def _or_open(key: str, answer: TypedLength | None, usual: str) -> DraftLine:
+    return DraftLine(
+        key, answer.text if answer else usual, open=answer is None, wanted=answer is None
+    )
 
 
-def _ask_room(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[Line, ...]]:
+def _ask_room(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[DraftLine, ...]]:
     """Ask what is alike along all walls."""
     keys = keys_of(WallSpec)
-    lines: list[Line] = []
+    lines: list[DraftLine] = []
     counter: float | None = None
     wanted = {"ceiling": "2500 mm"}
     if any(not box.hung for box in boxes):
@@ -91,7 +93,7 @@ def _ask_room(unit: Unit, boxes: Sequence[BoxDraft]) -> Asking[tuple[Line, ...]]
 def _ask_end(
     unit: Unit, wall: WallDraft, hand: Hand, others: Sequence[str],
     ends: dict[tuple[str, Hand], str],
-) -> Asking[tuple[list[Line], Given | None]]:  # fmt: skip
+) -> Asking[tuple[list[DraftLine], TypedLength | None]]:  # fmt: skip
     """Ask what stands at one end of a wall. `ends`: those that are
     settled, each with the wall that it meets, "" for none."""
     begun = f"wall.{wall.name}.{hand}"
@@ -106,8 +108,8 @@ def _ask_end(
             )
         )  # fmt: skip
     if stands is None:
-        return [Line(hand, "wall", open=True, wanted=True, topic="wall.end")], None
-    lines = [Line(hand, stands, topic="wall.end")]
+        return [DraftLine(hand, "wall", open=True, wanted=True, topic="wall.end")], None
+    lines = [DraftLine(hand, stands, topic="wall.end")]
     ends[wall.name, hand] = meets or ""
     there = other_hand(hand)
     free = [name for name in others if (name, there) not in ends]
@@ -122,7 +124,7 @@ def _ask_end(
         [meets] = free
     if stands == "corner" and meets:
         ends[meets, there] = wall.name
-        lines.append(Line(f"{hand}_meets", meets, topic="wall.meets"))
+        lines.append(DraftLine(f"{hand}_meets", meets, topic="wall.meets"))
     elif stands == "corner":
         reach = yield from need(
             Question(
@@ -130,7 +132,7 @@ def _ask_end(
                 default=write_length(35.0, unit), figures=figures,
             )
         )  # fmt: skip
-        lines.append(Line(f"{hand}_reach", reach.text, topic="wall.reach"))
+        lines.append(DraftLine(f"{hand}_reach", reach.text, topic="wall.reach"))
     if stands not in FILLED:
         return lines, None
     filler = yield from ask(
@@ -141,21 +143,27 @@ def _ask_end(
     )  # fmt: skip
     key = f"{hand}_filler"
     lines.append(
-        Line(key, filler.text if filler else "40 mm", filler is None, filler is None, "wall.filler")
+        DraftLine(
+            key, filler.text if filler else "40 mm", filler is None, filler is None, "wall.filler"
+        )
     )
     return lines, filler
 
 
 def _place(
-    wall: WallDraft, boxes: Mapping[str, BoxDraft], filler: Given | None, floor: Floor, unit: Unit
-) -> tuple[list[Section], dict[str, Place]]:
+    wall: WallDraft,
+    boxes: Mapping[str, BoxDraft],
+    filler: TypedLength | None,
+    floor: Floor,
+    unit: Unit,
+) -> tuple[list[DraftTable], dict[str, BoxPlace]]:
     """Stand boxes and appliances along a wall, from the left.
 
     A box follows the one before it in its row by itself; x is said of one that follows an appliance
     at the very left, that hangs behind a tall box, or of which the person has said it.
     """
-    sections: list[Section] = []
-    places: dict[str, Place] = {}
+    sections: list[DraftTable] = []
+    places: dict[str, BoxPlace] = {}
     start = filler.mm if filler else 0.0
     ends = {False: start, True: start}
     followed = {False: start, True: start}
@@ -173,7 +181,7 @@ def _place(
         if said := wall.at.get(thing):
             ends[hung] = said.mm
         shown = "" if said or ends[hung] == followed[hung] else write_length(ends[hung], unit)
-        places[thing] = Place(wall.name, said.text if said else shown)
+        places[thing] = BoxPlace(wall.name, said.text if said else shown)
         ends[hung] += box.width.mm
         followed[hung] = ends[hung]
         if box.kind == "tall":  # nothing hangs before it
@@ -182,12 +190,13 @@ def _place(
     return sections, places
 
 
-def _appliance(thing: StandingThing, before: str, x: str, hung: bool, floor: Floor) -> Section:
+def _appliance(thing: StandingThing, before: str, x: str, hung: bool, floor: Floor) -> DraftTable:
     lines = [
-        Line("id", thing.id), Line("width", thing.width.text), Line("height", thing.height.text),
-        Line("after", before) if before else Line("x", x),
+        DraftLine("id", thing.id), DraftLine("width", thing.width.text),
+        DraftLine("height", thing.height.text),
+        DraftLine("after", before) if before else DraftLine("x", x),
     ]  # fmt: skip
     if hung:
         above = floor.get("wall_") or given(ABOVE_FLOOR["wall"], "mm")
-        lines.append(Line("above_floor", above.text))
-    return Section(name="wall.appliance", many=True, lines=tuple(lines))
+        lines.append(DraftLine("above_floor", above.text))
+    return DraftTable(name="wall.appliance", many=True, lines=tuple(lines))

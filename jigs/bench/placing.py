@@ -14,7 +14,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from jigs.bench.benchpart import BenchPart, Marks
-from jigs.bench.station import CardEdge, Closing, Corner, How, Place, Start, Work
+from jigs.bench.station import CardEdge, Closing, Corner, How, Offset, Start, Work
 from jigs.bench.storystick import Spacer
 from jigs.ground.geometry import OPPOSITE, SLACK, Axis, FaceEdge, Hand, Hole, Polygon, Purpose
 
@@ -123,14 +123,14 @@ class Placing(Struct, frozen=True, kw_only=True):
         axes: tuple[tuple[Axis, Rest], ...] = (("x", self.x), ("y", self.y))
         return tuple(axis for axis, rest in axes if rest.by is None)
 
-    def place(self, axis: Axis) -> Place | None:
+    def place(self, axis: Axis) -> Offset | None:
         """Give the figure of the line along an axis, None where an edge is there."""
         rest = self.x if axis == "x" else self.y
         if rest.by is not None:
             return None
-        low = Place(start=rest.start).of(self.part.width, self.part.height)
+        low = Offset(start=rest.start).of(self.part.width, self.part.height)
         backwards = rest.start in ("right", "top")
-        return Place(start=rest.start, value=low - rest.at if backwards else rest.at - low)
+        return Offset(start=rest.start, value=low - rest.at if backwards else rest.at - low)
 
 
 def on_edge(part: BenchPart, edge: FaceEdge, *, by: How | None = None, inside: float = 0.0) -> Rest:

@@ -10,7 +10,7 @@ A setting's holes are the card's, the card's edges laid on the part's and its li
 that the setting gives. Turned half round, a card's left edge lies on the part's right one, its top
 edge on the bottom one.
 
->>> Place(start="middle-x").of(454.0, 613.0), Place(start="top", value=63.5).of(454.0, 613.0)
+>>> Offset(start="middle-x").of(454.0, 613.0), Offset(start="top", value=63.5).of(454.0, 613.0)
 (227.0, 549.5)
 
 Cut as a plate, a card guides by its holes: a punch through 2 mm, or the bit itself.
@@ -113,7 +113,7 @@ class StationCard(Struct, frozen=True, kw_only=True):
         return sum(edge.by == "fold" for edge in self.edges)
 
 
-class Place(Struct, frozen=True, kw_only=True):
+class Offset(Struct, frozen=True, kw_only=True):
     """A figure on a part: from which end or middle of the face as seen, and how far, mm."""
 
     start: Start
@@ -142,9 +142,9 @@ class Setting(Struct, frozen=True, kw_only=True):
     """Which copy of it, as they wear in the order of the bench; 1-based."""
     turned: bool = False
     """Half round: left and right, top and bottom exchange."""
-    x: Place | None = None
+    x: Offset | None = None
     """Where the card's line down lies; None where an edge says it."""
-    y: Place | None = None
+    y: Offset | None = None
     """Where the card's line across lies; None where an edge says it."""
     holes: tuple[int, ...] | None = None
     """Which of the card's holes are drilled, 0-based; None: all."""

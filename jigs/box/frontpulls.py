@@ -18,7 +18,7 @@ from typing import Literal
 from msgspec import Struct
 
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.fivepiece import Settled, five_piece_of, settle_pulls
+from jigs.fittings.fivepiece import PullsStand, five_piece_of, settle_pulls
 from jigs.fittings.pull import LEAST_END, Flag, PulledFront, place_pulls
 from jigs.given.hardware import NO_PULL, PullRecord
 from jigs.given.job import BoxSpec, Job
@@ -57,7 +57,7 @@ class FrontPulls(Struct, frozen=True, kw_only=True):
     fittings: tuple[Fitting, ...] = ()
     flags: tuple[Flag, ...] = ()
     """What placing them by rule came up against."""
-    settled: Settled = "stays"
+    settled: PullsStand = "stays"
     """What became of them on a five-piece front."""
     miss: AimMiss | None = None
     """Why they may not stand where they are wanted; None where they may."""

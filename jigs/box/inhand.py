@@ -178,7 +178,7 @@ BOARD = 0.5
 """A front's thickness may differ from the order by this much unsaid; mm (common practice, no
 source)."""
 
-Way = Literal["too wide", "too narrow", "too high", "too low"]
+Misfit = Literal["too wide", "too narrow", "too high", "too low"]
 """How a size is off."""
 
 
@@ -211,7 +211,7 @@ class FrontInHand(Struct, frozen=True, kw_only=True):
     limits: Limits
     turned: bool
     """Whether it has its size only with width and height exchanged."""
-    off: tuple[tuple[Way, float], ...]
+    off: tuple[tuple[Misfit, float], ...]
     """In which ways its size is off by more than is accepted, and by how much; mm."""
     skews: tuple[Skew, ...]
     other_board: bool
@@ -263,11 +263,11 @@ def _is_turned(front: PlacedFront, made: Measured, tolerance: float) -> bool:
     )
 
 
-def _ways_off(front: PlacedFront, tolerance: float) -> Iterator[tuple[Way, float]]:
+def _ways_off(front: PlacedFront, tolerance: float) -> Iterator[tuple[Misfit, float]]:
     """Give in which ways a front's size is off by more than is accepted, and by how much; mm."""
     across = front.spec.measured.width or (front.width,)
     up = front.spec.measured.height or (front.height,)
-    ways: tuple[tuple[Way, float], ...] = (
+    ways: tuple[tuple[Misfit, float], ...] = (
         ("too wide", max(across) - front.width),
         ("too narrow", front.width - min(across)),
         ("too high", max(up) - front.height),

@@ -35,7 +35,7 @@ HoleKind = Literal[
     "new", "gone", "done", "moved", "deeper", "shallower", "wider", "narrower", "through", "blind"
 ]
 """`done`: it is bored already, and no more asked for."""
-Cure = Literal[
+HoleCure = Literal[
     "bore", "bore-on", "bore-out", "leave", "by-hand", "beside", "plug", "shows", "stays"
 ]
 """What is done where the holes of before are bored already: the new hole is bored; bored on to its
@@ -43,7 +43,7 @@ depth, or through; bored out to its width; the old hole is left as it is; it sta
 the new one stands clear of the old one, which is plugged or covered; the old one is plugged before
 the new one is bored, since they cut into each other; the old one is seen on the face; it is used as
 it is."""
-SPOILS: frozenset[Cure] = frozenset({"beside", "plug", "shows"})
+SPOILS: frozenset[HoleCure] = frozenset({"beside", "plug", "shows"})
 """What costs more than another hole."""
 
 
@@ -55,7 +55,7 @@ class HoleChange(Struct, frozen=True, kw_only=True):
     after: MadeHole | None = None
     by: float = 0.0
     """How far it moved, or how much it is deeper or wider; mm."""
-    cure: Cure
+    cure: HoleCure
 
     @property
     def hole(self) -> MadeHole:
@@ -129,13 +129,13 @@ def _change(old: MadeHole | None, new: MadeHole | None, empty: Iterable[MadeHole
     """Say what became of a hole; `empty`: those that are left where nothing is now."""
     if new is None:
         assert old is not None, "one of the two is there"
-        kept: Cure = "beside" if old.purpose == "cup" else "leave"
+        kept: HoleCure = "beside" if old.purpose == "cup" else "leave"
         return HoleChange(kind="gone", before=old, cure="shows" if _seen(old) else kept)
     if old is None or apart(old, new) > HAND + SLACK or (_as_big(old, new) and _as_deep(old, new)):
         return _moved(old, new, empty)
     by = 0.0 if None in (old.depth, new.depth) else (new.depth or 0.0) - (old.depth or 0.0)
     kind: HoleKind
-    cure: Cure
+    cure: HoleCure
     if new.diameter < old.diameter - SAME:
         kind, cure, by = "narrower", "plug", old.diameter - new.diameter
     elif new.diameter > old.diameter + SAME:
@@ -161,7 +161,7 @@ def _moved(old: MadeHole | None, new: MadeHole, empty: Iterable[MadeHole]) -> Ho
     if old is None:
         return HoleChange(kind="new", after=new, cure="plug" if cuts else "bore")
     by = apart(old, new)
-    cure: Cure = "plug" if cuts else "beside"
+    cure: HoleCure = "plug" if cuts else "beside"
     if by <= HAND + SLACK:
         cure = "by-hand"
     elif _seen(old):

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from jigs.bench.station import Place, Row, Setting, Station
+from jigs.bench.station import Offset, Row, Setting, Station
 from jigs.box.parts import Layout
 from jigs.changes.made import (
     MadeNeed,
@@ -72,7 +72,7 @@ def _setting(setting: Setting) -> Value:
     return (setting.turned, *_place(setting.x), *_place(setting.y), holes)
 
 
-def _place(place: Place | None) -> tuple[Value, ...]:
+def _place(place: Offset | None) -> tuple[Value, ...]:
     return ("",) if place is None else (place.start, steps(place.value))
 
 

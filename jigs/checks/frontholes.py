@@ -11,7 +11,7 @@ from jigs.box.fittings import FrontFittings, with_mirrored
 from jigs.box.frontpulls import AimMiss, FrontPulls
 from jigs.box.fronts import PlacedFront
 from jigs.box.plan import FrontPlan
-from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, Settled, five_piece_of
+from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, PullsStand, five_piece_of
 from jigs.fittings.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
 from jigs.fittings.pull import Flag
 from jigs.given.hardware import HingeRecord
@@ -205,7 +205,7 @@ def check_stile(front: PlacedFront, record: HingeRecord, tab: float) -> Iterator
 
 
 def check_settled(
-    front: PlacedFront, frame: FivePiece | None, settled: Settled
+    front: PlacedFront, frame: FivePiece | None, settled: PullsStand
 ) -> Iterator[Problem]:
     """Tell which pulls of a five-piece front had to move, or found no wood."""
     if frame is None or settled == "stays":

@@ -43,7 +43,7 @@ Stuff = Literal["side", "partition", "back", "front", "drawer-side", "drawer-bot
 """The board that a piece is cut from, as the job states its thickness."""
 
 Edge = Literal["front", "rear", "left", "right", "top", "bottom"]
-Grain = Literal["length", "width"]
+GrainAlong = Literal["length", "width"]
 FRONT: tuple[Edge, ...] = ("front",)
 """The band of most pieces."""
 
@@ -144,7 +144,7 @@ class Piece(Struct, frozen=True, kw_only=True):
     wall: str = ""
     count: int = 1
     band: EdgeBand | None = None
-    grain: Grain | None = None
+    grain: GrainAlong | None = None
     pockets: tuple[float, ...] = ()
     pockets_top: tuple[float, ...] | None = None
     groove: Groove | None = None

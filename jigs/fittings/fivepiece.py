@@ -185,14 +185,14 @@ def settle_pull(pull: Fitting, frame: FivePiece, *, low: bool = False) -> Fittin
     return None
 
 
-Settled = Literal["stays", "on-rail", "nowhere"]
+PullsStand = Literal["stays", "on-rail", "nowhere"]
 """What became of pulls on a five-piece front: they stand as meant, went to the middle of a rail,
 or found no wood."""
 
 
 def settle_pulls(
     frame: FivePiece | None, pulls: Sequence[Fitting], *, low: bool = False
-) -> tuple[tuple[Fitting, ...], Settled]:
+) -> tuple[tuple[Fitting, ...], PullsStand]:
     """Give the pulls of a front as they may stand on its frame, () where they cannot, and say
     what became of them. `low`: on the bottom rail."""
     if frame is None or not frame.closes or not pulls:

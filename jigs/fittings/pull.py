@@ -136,15 +136,15 @@ def place_pulls(record: PullRecord, front: PulledFront) -> PullPlan:
     )
 
 
-Spot = tuple[tuple[float, float], tuple[float, float]]
+ScrewPair = tuple[tuple[float, float], tuple[float, float]]
 """Both screws of a pull; for a knob they fall together."""
 
 
-def _level(x: float, y: float, spread: float) -> Spot:
+def _level(x: float, y: float, spread: float) -> ScrewPair:
     return ((x - spread / 2, y), (x + spread / 2, y))
 
 
-def _upright(x: float, y: float, spread: float) -> Spot:
+def _upright(x: float, y: float, spread: float) -> ScrewPair:
     return ((x, y - spread / 2), (x, y + spread / 2))
 
 
@@ -173,7 +173,7 @@ def _middle_on_door(record: PullRecord, front: PulledFront) -> float:
             return high
 
 
-def _fitting(record: PullRecord, spot: Spot, *, part: str, index: int, count: int) -> Fitting:
+def _fitting(record: PullRecord, spot: ScrewPair, *, part: str, index: int, count: int) -> Fitting:
     screws = spot[:1] if record.centers is None else spot
     return Fitting(
         kind="pull",
@@ -209,7 +209,7 @@ def _knob(centre: tuple[float, float], across: float) -> tuple[Polygon, ...]:
     )  # fmt: skip
 
 
-def _bar(spot: Spot, foot: float) -> tuple[Polygon, ...]:
+def _bar(spot: ScrewPair, foot: float) -> tuple[Polygon, ...]:
     """Give both feet as squares, and the bar between them; how far it runs on is not known."""
     (x0, y0), (x1, y1) = spot
     half, thin = foot / 2, foot / 4

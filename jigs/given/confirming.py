@@ -37,7 +37,7 @@ RecordKind = Literal["hinge", "slide", "pull"]
 """What a record is, as its table in the job file is called."""
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 """A name that a table's heading takes without quotes (TOML 1.0, keys)."""
-Value = float | tuple[float, ...] | None
+NumberValue = float | tuple[float, ...] | None
 """A number of a record, or several; mm. None where there is none yet."""
 
 
@@ -56,7 +56,7 @@ class OpenNumber(Struct, frozen=True, kw_only=True):
     kind: RecordKind
     record: str
     key: str
-    value: Value
+    value: NumberValue
 
 
 def record_kind(record: Record) -> RecordKind:
@@ -133,7 +133,7 @@ def by_record(numbers: Iterable[OpenNumber]) -> dict[tuple[RecordKind, str], lis
     return found
 
 
-def value_words(value: Value) -> str:
+def value_words(value: NumberValue) -> str:
     """Say a number with its unit: `15 mm`, `37, 165 mm`; `none stated` where there is none."""
     values = value if isinstance(value, tuple) else () if value is None else (value,)
     if not values:

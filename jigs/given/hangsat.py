@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from typing import Literal
 
 RowsFrom = Literal["from-top", "from-bottom"]
-Place = Literal["above", "below", "from-top", "from-bottom"]
+NotedPlace = Literal["above", "below", "from-top", "from-bottom"]
 """Where in its box a front hangs, or from which end the rows of its box stand."""
-PLACES: tuple[Place, ...] = ("above", "below", "from-top", "from-bottom")
+PLACES: tuple[NotedPlace, ...] = ("above", "below", "from-top", "from-bottom")
 
 
-def notes_say(places: Sequence[Place | None]) -> tuple[RowsFrom | None, bool]:
+def notes_say(places: Sequence[NotedPlace | None]) -> tuple[RowsFrom | None, bool]:
     """Give from which end the rows of a box stand by what their notes say, in the order of the
     list, and whether that is sure: two rows say it of each other, or one of all. Of notes that say
     both ways None is sure."""

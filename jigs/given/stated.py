@@ -16,7 +16,7 @@ from typing import Annotated, Literal, Self
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jigs.given.hangsat import Place
+from jigs.given.hangsat import NotedPlace
 from jigs.ground.believable import (
     DRAWER_HEIGHT,
     EDGE_RADIUS,
@@ -299,7 +299,7 @@ class FrontWords(Struct, frozen=True, kw_only=True):
     """How it is finished."""
     note: Annotated[str, Key()] = ""
     """What else is said of it."""
-    hangs: Place | None = None
+    hangs: NotedPlace | None = None
     """Where in its box that says it hangs."""
 
 

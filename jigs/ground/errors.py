@@ -17,7 +17,7 @@ class LengthError(JigsheetError):
     """A length that does not follow the grammar; the text names the value and what is allowed."""
 
 
-class Asked(NamedTuple):
+class AskedBack(NamedTuple):
     """What a fault asks, for a person who is asked one thing at a time: the question in words, and
     what may be answered, each in words and as `--columns` takes it."""
 
@@ -32,7 +32,7 @@ class Fault(NamedTuple):
 
     where: str
     what: str
-    asked: Asked | None = None
+    asked: AskedBack | None = None
 
     def __str__(self) -> str:
         return f"{self.where}: {self.what}"

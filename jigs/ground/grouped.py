@@ -3,17 +3,17 @@
 from collections.abc import Iterable
 from typing import TypeVar
 
-Key = TypeVar("Key")
-Value = TypeVar("Value")
+KeyT = TypeVar("KeyT")
+ValueT = TypeVar("ValueT")
 
 
-def grouped(pairs: Iterable[tuple[Key, Value]]) -> dict[Key, list[Value]]:
+def grouped(pairs: Iterable[tuple[KeyT, ValueT]]) -> dict[KeyT, list[ValueT]]:
     """Put the values of one key together, keys and values in the order in which they come.
 
     >>> grouped([("B1", 16.0), ("B2", 18.0), ("B1", 19.0)])
     {'B1': [16.0, 19.0], 'B2': [18.0]}
     """
-    found: dict[Key, list[Value]] = {}
+    found: dict[KeyT, list[ValueT]] = {}
     for key, value in pairs:
         found.setdefault(key, []).append(value)
     return found

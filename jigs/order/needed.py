@@ -23,10 +23,10 @@ from jigs.given.kinds import kind_of
 from jigs.ground.geometry import SLACK, Fitting
 from jigs.ground.grouped import grouped
 
-Group = Literal[
+ItemGroup = Literal[
     "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "fitting", "screw", "pin"
 ]
-GROUPS: tuple[Group, ...] = (
+GROUPS: tuple[ItemGroup, ...] = (
     "hinge", "plate", "slide", "spacer", "pull", "bumper", "latch", "fitting", "screw", "pin",
 )  # fmt: skip
 TEN = 10
@@ -46,7 +46,7 @@ class Item(Struct, frozen=True, kw_only=True):
     `doors`: those that a hinge is for, where the job has several hinges.
     `stated`: False for plates of a hinge that lists none: the size is what the overlay wants."""
 
-    group: Group
+    group: ItemGroup
     name: str
     size: float | None
     count: int
@@ -64,7 +64,7 @@ class _Key(Struct, frozen=True, order=True):
     stated: bool = True
 
 
-def spare_for(group: Group, count: int) -> int:
+def spare_for(group: ItemGroup, count: int) -> int:
     """Give how many to buy beyond what is needed: of spacers, which are cut to size, none."""
     return 0 if group in ("slide", "spacer") else math.ceil(count / TEN)
 
@@ -116,7 +116,7 @@ def count_items(
 
 def _add(
     counts: Counter[_Key],
-    group: Group,
+    group: ItemGroup,
     count: int,
     name: str = "",
     size: float = 0.0,

@@ -14,7 +14,7 @@ from jigs.given.measured import Arrival, DeliveredPiece
 from jigs.given.stated import Both, Taped
 from jigs.ground.errors import Fault
 
-Sizes = tuple[float, float, float]
+OrderedSizes = tuple[float, float, float]
 """Width, height and thickness as ordered, mm."""
 WRITTEN = 0.001
 """A size that differs by no more from the one ordered is that one, written with fewer decimals;
@@ -63,7 +63,7 @@ def _mm(lengths: Sequence[float]) -> str:
 
 
 def take_in_hand(
-    spec: FrontSpec, arrivals: Mapping[str, Arrival], ordered: Mapping[str, Sizes]
+    spec: FrontSpec, arrivals: Mapping[str, Arrival], ordered: Mapping[str, OrderedSizes]
 ) -> FrontSpec:
     """Give a front as it is in hand; `ordered` by the ID of each front or leaf. What the job says
     of its cups stays."""
@@ -84,7 +84,9 @@ def take_in_hand(
     return _measures(spec.id, arrivals, ordered).apply(spec)
 
 
-def _measures(name: str, arrivals: Mapping[str, Arrival], ordered: Mapping[str, Sizes]) -> Measures:
+def _measures(
+    name: str, arrivals: Mapping[str, Arrival], ordered: Mapping[str, OrderedSizes]
+) -> Measures:
     if name not in arrivals:
         return Measures()
     piece, (width, height, board) = arrivals[name].piece, ordered[name]

@@ -28,7 +28,7 @@ _ANYWHERE = Range(-100, 2400, least=10)
 _STANDS = Range(-60, 1500, least=15)
 
 
-class Sizes(Struct, frozen=True):
+class BelievedSizes(Struct, frozen=True):
     """The sizes that are believed of one kind; `depth` and `above_floor` of boxes alone."""
 
     width: Range
@@ -37,34 +37,34 @@ class Sizes(Struct, frozen=True):
     above_floor: Range = _ANYWHERE
 
 
-BOXES: Mapping[BoxKind, Sizes] = {
-    "base": Sizes(Range(70, 1600), Range(200, 1200), Range(200, 900), _STANDS),
-    "drawer": Sizes(Range(120, 1600), Range(100, 1600), Range(200, 900), _STANDS),
-    "sink": Sizes(Range(200, 1600), Range(300, 1200), Range(200, 900), _STANDS),
-    "wall": Sizes(Range(70, 1600), Range(150, 1600), Range(150, 900), Range(300, 2600)),
-    "tall": Sizes(Range(70, 1600), Range(600, 2700), Range(150, 900), _STANDS),
-    "open": Sizes(Range(60, 3000), Range(60, 2700)),
+BOXES: Mapping[BoxKind, BelievedSizes] = {
+    "base": BelievedSizes(Range(70, 1600), Range(200, 1200), Range(200, 900), _STANDS),
+    "drawer": BelievedSizes(Range(120, 1600), Range(100, 1600), Range(200, 900), _STANDS),
+    "sink": BelievedSizes(Range(200, 1600), Range(300, 1200), Range(200, 900), _STANDS),
+    "wall": BelievedSizes(Range(70, 1600), Range(150, 1600), Range(150, 900), Range(300, 2600)),
+    "tall": BelievedSizes(Range(70, 1600), Range(600, 2700), Range(150, 900), _STANDS),
+    "open": BelievedSizes(Range(60, 3000), Range(60, 2700)),
 }
 
-FRONTS: Mapping[FrontKind, Sizes] = {
-    "door": Sizes(Range(75, 1300), Range(120, 2700)),
-    "pair": Sizes(Range(75, 900), Range(120, 2700)),
-    "drawer": Sizes(Range(120, 1600), Range(50, 900)),
-    "pullout": Sizes(Range(50, 1000), Range(120, 2700)),
-    "false-front": Sizes(Range(50, 1600), Range(30, 900)),
-    "panel": Sizes(PANEL_WIDTH, PANEL_HEIGHT),
-    "lift": Sizes(Range(150, 1700), Range(100, 1000)),
-    "opening": Sizes(Range(80, 1700), Range(60, 2400)),
+FRONTS: Mapping[FrontKind, BelievedSizes] = {
+    "door": BelievedSizes(Range(75, 1300), Range(120, 2700)),
+    "pair": BelievedSizes(Range(75, 900), Range(120, 2700)),
+    "drawer": BelievedSizes(Range(120, 1600), Range(50, 900)),
+    "pullout": BelievedSizes(Range(50, 1000), Range(120, 2700)),
+    "false-front": BelievedSizes(Range(50, 1600), Range(30, 900)),
+    "panel": BelievedSizes(PANEL_WIDTH, PANEL_HEIGHT),
+    "lift": BelievedSizes(Range(150, 1700), Range(100, 1000)),
+    "opening": BelievedSizes(Range(80, 1700), Range(60, 2400)),
 }
 
-ANY_FRONT = Sizes(Range(10, 1700), Range(30, 2800))
+ANY_FRONT = BelievedSizes(Range(10, 1700), Range(30, 2800))
 """A front of which nobody says what it is."""
 
 
-Value = TypeVar("Value")
+ValueT = TypeVar("ValueT")
 
 
-def read_over(table: Table, standard: Value) -> Value:
+def read_over(table: Table, standard: ValueT) -> ValueT:
     """Give a value with what a table says in place of its fields; what is wrong is noted, and stays
     as it was."""
     return replace(standard, **read_keys(table, type(standard)))  # type: ignore[type-var]

@@ -8,10 +8,10 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jigs.given.hangsat import Place, RowsFrom, notes_say
+from jigs.given.hangsat import NotedPlace, RowsFrom, notes_say
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.given.listspec import NOTHING, shares_width
-from jigs.ground.errors import Asked
+from jigs.ground.errors import AskedBack
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import format_length
 from jigs.reading.frontcells import FrontCells
@@ -53,7 +53,7 @@ class ListedFront(Struct, frozen=True, kw_only=True):
 
 PLACED = ("note", "description", "kind", "id")
 """Columns whose words may say where in its box a front hangs."""
-Hung = tuple[ListRow, ListedFront]
+ReadFront = tuple[ListRow, ListedFront]
 HungRow = tuple[ListRow, ListedFront, dict[Hand, int]]
 """A row, what was read of it, and how many of it hang left and how many right, if it says so."""
 
@@ -129,7 +129,7 @@ class FrontBoxes(FrontCells):
                 f"it names fronts as boxes are named ('{same[0]}' is both); each needs its own "
                 f"name: {answer((NOTHING, column_letter(heading.place)), bare=self._bare)} "
                 "leaves it out",
-                Asked(
+                AskedBack(
                     f"Column {column_letter(heading.place)} names fronts as boxes are named "
                     f"('{same[0]}' is both); each needs a name of its own.",
                     (("leave that column out", f"{NOTHING}={column_letter(heading.place)}"),),
@@ -154,10 +154,10 @@ class FrontBoxes(FrontCells):
             for hand, count in hands.items()
         ]
 
-    def _pair_alike(self, hung: Sequence[Hung]) -> list[Hung]:
+    def _pair_alike(self, hung: Sequence[ReadFront]) -> list[ReadFront]:
         """Give several doors of one row on one box as pairs, where the widths of that box or the
         person say so; where neither does, it is asked."""
-        made: list[Hung] = []
+        made: list[ReadFront] = []
         asked = False
         for row, front in hung:
             spec, count = front.spec, front.count
@@ -189,7 +189,7 @@ class FrontBoxes(FrontCells):
             made.append((row, front))
         return made
 
-    def _turn(self, hung: Sequence[Hung]) -> list[Hung]:
+    def _turn(self, hung: Sequence[ReadFront]) -> list[ReadFront]:
         """Give the rows of each box from the top; where it is open which end is first, it is
         asked, once for the list."""
         boxes: defaultdict[str, list[int]] = defaultdict(list)
@@ -197,7 +197,7 @@ class FrontBoxes(FrontCells):
             boxes[front.box].append(at)
         turned = list(hung)
         self.from_bottom = set()
-        doubts: list[tuple[str, list[Hung], str, bool]] = []
+        doubts: list[tuple[str, list[ReadFront], str, bool]] = []
         own = {name.upper(): way for name, way in self.spec.box_rows.items()}
         for name in own.keys() - boxes.keys():
             self.note(self.header.row, None, f"rows.{name}: no such box in the list")
@@ -229,7 +229,7 @@ class FrontBoxes(FrontCells):
         return turned
 
     def _doubt(
-        self, rows: Sequence[Hung], notes: Sequence[Place | None], way: RowsFrom | None,
+        self, rows: Sequence[ReadFront], notes: Sequence[NotedPlace | None], way: RowsFrom | None,
         sure: bool, usual: RowsFrom,
     ) -> str:  # fmt: skip
         """Say what is strange in the rows of a box; "" where nothing is."""
@@ -246,17 +246,17 @@ class FrontBoxes(FrontCells):
         upper, lower = rows[at][0].number, rows[at + 1][0].number
         return f"row {upper} above row {lower} ({strange})"
 
-    def _said_at(self, rows: Sequence[Hung], notes: Sequence[Place | None]) -> str:
+    def _said_at(self, rows: Sequence[ReadFront], notes: Sequence[NotedPlace | None]) -> str:
         row = next(row for (row, _), said in zip(rows, notes, strict=True) if said)
         return next(
             shorten(text) for c in PLACED if (text := self.cell(row, c)) and read_place(text)
         )
 
-    def _place_said(self, row: ListRow) -> Place | None:
+    def _place_said(self, row: ListRow) -> NotedPlace | None:
         found = (read_place(text) for c in PLACED if (text := self.cell(row, c)))
         return next((place for place in found if place), None)
 
-    def _ask_rows(self, doubts: Sequence[tuple[str, list[Hung], str, bool]]) -> None:
+    def _ask_rows(self, doubts: Sequence[tuple[str, list[ReadFront], str, bool]]) -> None:
         if not doubts:
             return
         box, rows, words, _ = doubts[0]
@@ -265,7 +265,7 @@ class FrontBoxes(FrontCells):
         question = ask_rows(box, words, more, free=free, bare=self._bare)
         self.note(rows[0][0].number, None, question, self._asked_rows(box, rows, words))
 
-    def _asked_rows(self, box: str, rows: Sequence[Hung], words: str) -> Asked:
+    def _asked_rows(self, box: str, rows: Sequence[ReadFront], words: str) -> AskedBack:
         """Ask a person which end is the first row's, with the box by either answer."""
         said = [
             f"{front.count if front.count > 1 else ''} {front.spec.kind} "
@@ -275,12 +275,12 @@ class FrontBoxes(FrontCells):
         stacks = {"from-bottom": ", ".join(reversed(said)), "from-top": ", ".join(said)}
         return asked_rows(box, words, stacks)
 
-    def _pair_up(self, hung: Sequence[Hung]) -> list[Hung]:
+    def _pair_up(self, hung: Sequence[ReadFront]) -> list[ReadFront]:
         """Give the fronts, a left and a right door of one size on one box as a pair where the
         person says so."""
-        fronts: list[Hung] = []
+        fronts: list[ReadFront] = []
         question = ""
-        asked: Asked | None = None
+        asked: AskedBack | None = None
         at = 0
         while at < len(hung):
             row, front = hung[at]

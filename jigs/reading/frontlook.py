@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from jigs.ground.believable import FRONT_BOARD, measure
-from jigs.ground.errors import Asked, LengthError
+from jigs.ground.errors import AskedBack, LengthError
 from jigs.ground.geometry import Hand
 from jigs.reading.frontboxes import FrontBoxes
 from jigs.reading.frontcells import FrontCells
@@ -100,11 +100,11 @@ class FrontLook(FrontBoxes):
             size = replace(described, column="size", unit=described.unit)
             self.header = replace(self.header, headings=(*self.header.headings, size))
 
-    def _asked_kinds(self) -> Asked:
+    def _asked_kinds(self) -> AskedBack:
         """Ask a person which column says what the fronts are, or what all are."""
         all_alike = kinds_asked("", "unnamed", nothing=False).choices
         columns = columns_asked("", "kind", self.header).choices
-        return Asked(
+        return AskedBack(
             "Nothing says what the fronts are: which column does, or are all of them one kind?",
             (
                 *((f"column {words}", said) for words, said in columns),

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec
 from jigs.given.listspec import NOTHING, ListSpec
-from jigs.ground.errors import Asked
+from jigs.ground.errors import AskedBack
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, format_length
 from jigs.reading.frontboxes import HungRow, ListedFront
@@ -107,7 +107,7 @@ class FrontRows(FrontLook):
                 f"a cell without a heading ('{shorten(row.cells[place])}' given); where commas "
                 "part the cells, a decimal needs a point; or "
                 f"{answer((NOTHING, letter), bare=self._bare)} leaves the column alone",
-                Asked(
+                AskedBack(
                     f"Column {letter} has no heading ('{shorten(row.cells[place])}' in "
                     f"{self.row_words(row.number)}): what is it?",
                     (("nothing that is read: leave it alone", f"{NOTHING}={letter}"),),

@@ -17,7 +17,7 @@ from functools import cache
 
 from msgspec import Struct
 
-from jigs.given.hangsat import PLACES, Place
+from jigs.given.hangsat import PLACES, NotedPlace
 from jigs.given.job import BOX_KINDS, FRONT_KINDS, BoxKind, FrontKind
 from jigs.ground.geometry import Hand
 from jigs.reading.headings import fold, read_words
@@ -105,7 +105,7 @@ def find_box_kind(text: str) -> BoxKind | None:
 
 
 @cache
-def read_place(text: str) -> Place | None:
+def read_place(text: str) -> NotedPlace | None:
     """Give where a cell says that its front hangs, or from where the rows stand; None where it says
     neither, both, or says it of a handle."""
     tokens = fold(text).split()

@@ -27,7 +27,7 @@ from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
 from jigs.reading.fieldkeys import read_over
 from jigs.reading.tomltables import Table
 
-Word = TypeVar("Word", bound=str)
+WordT = TypeVar("WordT", bound=str)
 
 FRAME_KEYS = ("construction", "face_frame", "faceframe", "frame_stile", "frame_rail")
 """Keys that a person with face frames may try."""
@@ -54,7 +54,7 @@ def refuse_frame_keys(table: Table) -> None:
             table.note(key, f"{NOT_SERVED} ({table.given(key)} given)")
 
 
-def choose_frameless(table: Table, key: str, allowed: Sequence[Word]) -> Word | None:
+def choose_frameless(table: Table, key: str, allowed: Sequence[WordT]) -> WordT | None:
     """Take one word of a list; a word of face frames is told why it is none of them."""
     value = table.pick(key)
     if isinstance(value, str) and _plain(value) in FRAME_WORDS:

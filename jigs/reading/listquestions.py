@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.given.job import FRONT_KINDS
 from jigs.given.listspec import NOTHING, SETTINGS
-from jigs.ground.errors import Asked
+from jigs.ground.errors import AskedBack
 from jigs.reading.headings import LENGTH, LIST_COLUMNS, fold
 from jigs.reading.listcolumns import Header, ListHeading, column_letter, shorten
 from jigs.reading.listgiven import key_of, text_of
@@ -82,25 +82,25 @@ KINDS_ASKED: tuple[tuple[str, str], ...] = (
 """What a word for a front may mean, in words."""
 
 
-def kinds_asked(words: str, key: str, *, nothing: bool) -> Asked:
+def kinds_asked(words: str, key: str, *, nothing: bool) -> AskedBack:
     """Ask what a word of the list is, or what all are that do not say it."""
     choices = [(said, f"{key}={kind}") for said, kind in KINDS_ASKED]
     if nothing:
         choices.append(("no front: leave such rows alone", f"{key}={NOTHING}"))
-    return Asked(words, tuple(choices))
+    return AskedBack(words, tuple(choices))
 
 
-def columns_asked(words: str, column: str, header: Header, leave: str = "") -> Asked:
+def columns_asked(words: str, column: str, header: Header, leave: str = "") -> AskedBack:
     """Ask which of a list's columns is the one that is wanted; `leave`: what leaves it alone."""
     choices = [
         (f"{column_letter(place)} '{shorten(cell)}'", f"{column}={column_letter(place)}")
         for place, cell in enumerate(header.cells)
         if cell and not any(h.place == place and h.column in LIST_COLUMNS for h in header.headings)
     ]
-    return Asked(words, (*choices, *([("none: leave it alone", leave)] if leave else [])))
+    return AskedBack(words, (*choices, *([("none: leave it alone", leave)] if leave else [])))
 
 
-def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str, Asked]]:
+def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str, AskedBack]]:
     """Ask which column is which, where the headings do not say it: each question with the heading
     that it is of."""
     sized = header.find("size") is not None
@@ -116,7 +116,7 @@ def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str, A
                 f"'{first.text}' before it): which of them? "
                 f"{answer((other.twice, column_letter(first.place)), bare=bare)} or "
                 f"{answer((other.twice, letter), bare=bare)}",
-                Asked(
+                AskedBack(
                     f"Two columns may be the {other.twice}: which is it?",
                     tuple(
                         (f"{column_letter(at)} '{text}'", f"{other.twice}={column_letter(at)}")
@@ -130,7 +130,7 @@ def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str, A
                 f"unknown column ('{other.text}' given); did you mean '{other.like}'? "
                 f"{answer((other.like, letter), bare=bare)}, or "
                 f"{answer((NOTHING, letter), bare=bare)}",
-                Asked(
+                AskedBack(
                     f"Is column {letter} '{other.text}' the {other.like}?",
                     (
                         ("yes", f"{other.like}={letter}"),
@@ -146,7 +146,7 @@ def ask_columns(header: Header, bare: bool) -> Iterator[tuple[str | None, str, A
         yield (
             length.name,
             _ask_length(header, letter, length.name),
-            Asked(
+            AskedBack(
                 f"Is '{length.name}' a front's height, as it hangs, or its width?",
                 (
                     ("its height", f"width={beside},height={letter}"),

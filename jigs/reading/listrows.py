@@ -13,7 +13,7 @@ from msgspec import Struct
 
 from jigs.given.listspec import ListSpec
 from jigs.ground.believable import MM_PER, Doubt, Range, measure, word_unit
-from jigs.ground.errors import Asked, Fault, LengthError, refusal
+from jigs.ground.errors import AskedBack, Fault, LengthError, refusal
 from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, is_bare, show_value
 from jigs.ground.nearest import suggest
 from jigs.reading.headings import HeadUnit, fold
@@ -161,7 +161,7 @@ class RowReader:
         if told:
             remedy = self.scale_remedy(sizes[0].meant)
             meant = sizes[0].meant
-            asked = Asked(
+            asked = AskedBack(
                 f"No unit is said: what are sizes such as {sizes[0].text} in?",
                 tuple((unit, f"units={unit}") for unit in meant),
             )
@@ -180,7 +180,7 @@ class RowReader:
 
     def _note_all(
         self, first: _Misfit, what: str, heading: str, remedy: str = "",
-        asked: Asked | None = None,
+        asked: AskedBack | None = None,
     ) -> None:  # fmt: skip
         """Note that the header does not name the unit of all that stands below it."""
         others = " or ".join(f"'{heading} ({unit})'" for unit in first.meant)
@@ -352,7 +352,7 @@ class RowReader:
         heading = self.header.find(column) or self.header.find("size")
         return heading.name if heading else column
 
-    def note(self, row: int, column: str | None, what: str, asked: Asked | None = None) -> None:
+    def note(self, row: int, column: str | None, what: str, asked: AskedBack | None = None) -> None:
         """Note a fault in a row, or in a column of it, with what it asks."""
         place = self.place(row) if column is None else f"{self.place(row)}, column {column}"
         self.faults.append(Fault(place, what, asked))

@@ -44,9 +44,9 @@ BeginsAt = Literal["corner", "tall", "end", "left"]
 """What an order begins at, the first that there is."""
 FAST: tuple[EndKind, ...] = ("wall", "casing", "panel")
 """What an end is that a run may begin at."""
-Turn = Literal["tall", "hung", "floor", "stacked"]
+Round = Literal["tall", "hung", "floor", "stacked"]
 """The rounds of the order."""
-TURNS: tuple[Turn, ...] = ("tall", "hung", "floor", "stacked")
+TURNS: tuple[Round, ...] = ("tall", "hung", "floor", "stacked")
 
 
 class Begin(Struct, frozen=True, kw_only=True):
@@ -64,7 +64,7 @@ class BoxInTurn(Struct, frozen=True, kw_only=True):
     number: int
     """From 1."""
     seen: Seen
-    turn: Turn
+    turn: Round
     beside: tuple[str, ...]
     """The boxes set before, that it is clamped to."""
 
@@ -144,7 +144,7 @@ def order_boxes(elevation: Elevation, begin: Begin) -> tuple[BoxInTurn, ...]:
     )  # fmt: skip
 
 
-def _turn(seen: Seen, begin: Begin, elevation: Elevation) -> Turn:
+def _turn(seen: Seen, begin: Begin, elevation: Elevation) -> Round:
     if seen.box.id in begin.boxes:
         return "tall"
     if carriers_of(seen, elevation):

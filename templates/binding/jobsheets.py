@@ -33,7 +33,7 @@ from templates.sheets.guide import guides_for
 from templates.sheets.sheet import Placed, Plan, Sheet, Spot, draw_plan, plan_pages, rooms_of
 from templates.sheets.sheetwords import SheetWords
 from templates.words.coverwords import SHEETS
-from templates.words.fittingwords import Work
+from templates.words.fittingwords import GuidedWork
 
 
 class Sheets(Struct, frozen=True, kw_only=True):
@@ -132,7 +132,7 @@ def _fields(
     layout: Layout,
     parts: Iterable[Drilled],
     paper: Paper,
-    guides: Mapping[Work, int],
+    guides: Mapping[GuidedWork, int],
     *,
     each: bool,
     strip: bool,

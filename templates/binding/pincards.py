@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from jigs.bench.benchpart import board_face
 from jigs.bench.placing import Alike, Placing, shape_of
 from jigs.bench.sides import place_pins
-from jigs.bench.station import SETTINGS_A_PIN_CARD, Place, Setting, Station, StationCard
+from jigs.bench.station import SETTINGS_A_PIN_CARD, Offset, Setting, Station, StationCard
 from jigs.bench.stations import pin_station
 from jigs.box.parts import Layout
 from jigs.given.kinds import kind_of
@@ -112,7 +112,7 @@ class PinCards:
         station = self._station(pins)
         (card,) = station.cards
         fronts: dict[PinLine, set[bool]] = {}
-        where: dict[tuple[PinLine, Place | None], str] = {}
+        where: dict[tuple[PinLine, Offset | None], str] = {}
         for of, placing, setting in _settings(pins, station):
             if of is view and setting.y is not None:
                 height = round(setting.y.value - view.state.low, 3)

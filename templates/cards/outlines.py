@@ -19,7 +19,7 @@ from templates.page.marks import THIN, Circle, Line, Mark, Outline, Page, Text
 from templates.page.typeface import text_width
 from templates.words.facewords import drilled_words
 from templates.words.openwords import STAMP, open_line
-from templates.writers.dxf import Drawing, Words, write_dxf
+from templates.writers.dxf import Drawing, DxfText, write_dxf
 
 MARGIN = 10.0
 """Free round the part, mm: room for the words."""
@@ -134,7 +134,7 @@ def face_dxf(view: FaceView) -> bytes:
             ),
             circles=tuple((layer_name(hole), hole.x, hole.y, hole.diameter) for hole in holes),
             texts=tuple(
-                Words(layer="TEXT", x=x, y=y, text=words, height=TEXT)
+                DxfText(layer="TEXT", x=x, y=y, text=words, height=TEXT)
                 for x, y, words in words_beside(view)
             ),
         )

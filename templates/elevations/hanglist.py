@@ -11,9 +11,9 @@ from templates.lists.listing import (
     Column,
     Group,
     Listing,
-    Row,
     Section,
     Table,
+    TableRow,
     Words,
     shown,
     sizes_shown,
@@ -74,7 +74,7 @@ def wall_name(hanging: Hanging) -> str:
 def lines_section(hanging: Hanging, unit: Unit, title: str = LINES) -> Section:
     """List the lines of a wall from below."""
     rows = tuple(
-        Row(cells=(sizes_shown((line.up,), unit), *shown(strike_words(*serves))))
+        TableRow(cells=(sizes_shown((line.up,), unit), *shown(strike_words(*serves))))
         for line in hanging.strikes
         for serves in line.serves
     )
@@ -141,9 +141,9 @@ def _order(hanging: Hanging, unit: Unit) -> Iterator[Table | Words]:
         yield Words(text=" ".join((*spaces, APPLIANCES)))
 
 
-def _turn(hanging: Hanging, setting: BoxInTurn, unit: Unit) -> Row:
+def _turn(hanging: Hanging, setting: BoxInTurn, unit: Unit) -> TableRow:
     """Give the row of a box in its turn."""
-    return Row(
+    return TableRow(
         cells=(
             *shown(f"{setting.number}", setting.seen.box.id),
             *(sizes_shown((end,), unit, named=False) for end in hanging.place_of(setting.seen)),
@@ -202,7 +202,7 @@ def _numbered(steps: Iterable[str]) -> tuple[Words, ...]:
 
 def _adjusting() -> tuple[Table | Words, ...]:
     columns = (Column(head="screw"), Column(head="moves"), Column(runs_on=True))
-    rows = tuple(Row(cells=shown(*row)) for row in SCREWS)
+    rows = tuple(TableRow(cells=shown(*row)) for row in SCREWS)
     table = Table(columns=columns, groups=(Group(rows=rows),))
     return Words(text=ADJUST_HOW), table, Words(text=AGAIN)
 
@@ -229,7 +229,7 @@ def _each_box(
         Group(
             title=wall_name(hanging),
             rows=tuple(
-                Row(cells=shown(each.box, ", ".join(each.drawers), _doors(layout, each.doors),
+                TableRow(cells=shown(each.box, ", ".join(each.drawers), _doors(layout, each.doors),
                                 fronts_words(each.fronts)))
                 for each in found
             ),

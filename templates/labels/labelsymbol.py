@@ -52,7 +52,7 @@ WIDE = 60.0
 CODE_UP = SMALL * (EM_PER_CAP - BASE_LINE)
 """What the code takes under the symbol, from its base line up; mm."""
 
-Plan = Literal["under", "instead", "beside", "below"]
+PlanStands = Literal["under", "instead", "beside", "below"]
 """Where a key plan stands: under symbol and code, under the symbol in place of the code, which is
 then a row of the words, beside the ID, or below arrow and words."""
 
@@ -70,7 +70,7 @@ class LabelSymbol(Struct, frozen=True, kw_only=True):
     """Its height, quiet zone and all."""
     words: float
     """The width that it leaves to the words."""
-    plan: Plan | None
+    plan: PlanStands | None
     """Where the key plan stands with it."""
     lettered: bool
     """Whether the label's stripe has its words."""
@@ -174,7 +174,7 @@ def size_of(lines: list[str], width: float, height: float) -> float:
     ))  # fmt: skip
 
 
-def _plan(high: float, words: float, field: LabelField) -> Plan | None:
+def _plan(high: float, words: float, field: LabelField) -> PlanStands | None:
     """Say where a label has room for a key plan with a symbol so high at its top."""
     if field.height < PLAN_FROM:
         return None

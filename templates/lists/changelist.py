@@ -14,7 +14,7 @@ from jigs.changes.comparing import Changes, NeedChange, StationChange
 from jigs.changes.made import Made, MadeHole
 from jigs.ground.grouped import grouped
 from templates.lists.cells import csv_text
-from templates.lists.changetasks import Group, Report, Task, list_tasks
+from templates.lists.changetasks import ChangeTask, Report, TaskGroup, list_tasks
 from templates.words.changewords import (
     AS_IT_WAS,
     BORE,
@@ -87,7 +87,7 @@ def _titled(title: str, said: Sequence[str]) -> list[str]:
     return [title, *(line for each in said for line in wrapped(each, "  ", "    "))]
 
 
-def _said(tasks: Sequence[Task], group: Group) -> list[str]:
+def _said(tasks: Sequence[ChangeTask], group: TaskGroup) -> list[str]:
     """Say the tasks of a group, those alike together with the names of their parts."""
     alike = grouped(
         ((task.words, task.done, task.cause), task.part) for task in tasks if task.group == group
@@ -187,7 +187,7 @@ def _edit_data(edit: Edit) -> dict[str, Any]:
     }
 
 
-def _task_data(task: Task) -> dict[str, Any]:
+def _task_data(task: ChangeTask) -> dict[str, Any]:
     size, deed = task.size, task.deed
     return {
         "do": task.group,

@@ -27,15 +27,15 @@ from templates.words.savingwords import (
     turned_words,
 )
 
-Group = Literal["label", "part", "held", "cut", "bore", "spoilt", "spoilt-if"]
+TaskGroup = Literal["label", "part", "held", "cut", "bore", "spoilt", "spoilt-if"]
 """A part has another name; it came or went; it is held back now; the rest is what is to
 be done with it."""
 
 
-class Task(Struct, frozen=True, kw_only=True):
+class ChangeTask(Struct, frozen=True, kw_only=True):
     """One thing to be done with a part, or that is spoilt in it."""
 
-    group: Group
+    group: TaskGroup
     part: str
     words: str
     """What is to be done."""
@@ -61,34 +61,36 @@ class Report(Struct, frozen=True, kw_only=True):
     """What is said first where a delivered list is of one of them alone."""
 
 
-def list_tasks(report: Report) -> tuple[Task, ...]:
+def list_tasks(report: Report) -> tuple[ChangeTask, ...]:
     """List all tasks, part by part in the order of the job."""
     return tuple(task for change in report.changes.parts for task in _tasks(report, change))
 
 
-def _tasks(report: Report, change: PartChange) -> Iterator[Task]:
+def _tasks(report: Report, change: PartChange) -> Iterator[ChangeTask]:
     cause = cause_words(change.edits)
     if said := lot_words(change):
-        group: Group = "label" if change.lot == "renamed" else "part"
-        yield Task(group=group, part=change.id, words=said, cause=cause)
+        group: TaskGroup = "label" if change.lot == "renamed" else "part"
+        yield ChangeTask(group=group, part=change.id, words=said, cause=cause)
     if change.lot == "renamed":
         return
     if change.lot == "gone":
         deed = report.deeds.of_any(change)
         if deed.key:
-            yield Task(
+            yield ChangeTask(
                 group="spoilt", part=change.id, words="the job has it no more", deed=deed,
                 done=deed_words(deed), cause=cause,
             )  # fmt: skip
         return
     if change.stopped:
-        yield Task(group="held", part=change.id, words=HELD_NOW, cause=cause)
+        yield ChangeTask(group="held", part=change.id, words=HELD_NOW, cause=cause)
     for size in change.sizes:
         yield from _of_size(report, change, size, cause)
     yield from _of_holes(report, change, cause)
 
 
-def _of_size(report: Report, change: PartChange, size: SizeChange, cause: str) -> Iterator[Task]:
+def _of_size(
+    report: Report, change: PartChange, size: SizeChange, cause: str
+) -> Iterator[ChangeTask]:
     deed = report.deeds.of_size(change)
     if deed.by == "now":
         return
@@ -96,26 +98,28 @@ def _of_size(report: Report, change: PartChange, size: SizeChange, cause: str) -
     # What is ordered stands in the order; a drawer box is cut piece by piece.
     ordered = is_front(change.part) and (lost or size.kind == "new")
     if not ordered and size.kind != "box":
-        yield Task(
+        yield ChangeTask(
             group="cut", part=change.id, words=size_words(size, change, report.unit),
             done=deed_words(deed) if deed.key else "", deed=deed, cause=cause, size=size,
         )  # fmt: skip
     if lost:
-        yield Task(
+        yield ChangeTask(
             group="spoilt" if deed.sure else "spoilt-if", part=change.id,
             words=lost_words(size, change), done=deed_words(deed), deed=deed, cause=cause,
             size=size,
         )  # fmt: skip
 
 
-def _of_holes(report: Report, change: PartChange, cause: str) -> Iterator[Task]:
+def _of_holes(report: Report, change: PartChange, cause: str) -> Iterator[ChangeTask]:
     """Give the holes that changed alike together; of a part that is new all are bored, and nothing
     more is said."""
     if change.lot == "new":
         return
     if any(size.kind in LOST for size in change.sizes):
         if count := len(change.part.holes):
-            yield Task(group="bore", part=change.id, words=all_holes_words(count), cause=cause)
+            yield ChangeTask(
+                group="bore", part=change.id, words=all_holes_words(count), cause=cause
+            )
         return
     alike = grouped(
         ((hole.kind, hole.hole.purpose, hole.hole.face, hole.by, hole.cure), hole)
@@ -131,7 +135,7 @@ def _of_holes(report: Report, change: PartChange, cause: str) -> Iterator[Task]:
             continue
         spoils = first.cure in SPOILS and first.before is not None
         if first.after is not None or not spoils:
-            yield Task(
+            yield ChangeTask(
                 group="bore", part=change.id,
                 words=words if spoils else f"{words}: {cure_words(holes, change)}",
                 done=deed_words(deed) if known else "", deed=known, cause=cause, holes=tuple(holes),
@@ -142,7 +146,7 @@ def _of_holes(report: Report, change: PartChange, cause: str) -> Iterator[Task]:
                 text = f"{text}. {cups_words(kept)}"
             if first.hole.purpose == "cup" and _may_turn(report, change):
                 text = f"{text}. {turned_words(pulls=bool(_pulls(change)))}"
-            yield Task(
+            yield ChangeTask(
                 group="spoilt" if deed.sure else "spoilt-if", part=change.id, words=text,
                 done=deed_words(deed), deed=deed, cause=cause, holes=tuple(holes),
             )  # fmt: skip

@@ -11,7 +11,7 @@ from jigs.room.chance import Chance
 from jigs.room.even import Settled
 from jigs.room.reckoning import GapBudgets
 from templates.lists.cells import csv_text, in_mm, number
-from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
+from templates.lists.listing import Column, Group, Listing, Section, Table, TableRow, Words, shown
 from templates.lists.listtext import listing_text
 from templates.words.budgetwords import (
     CAUSE_WORDS,
@@ -117,7 +117,7 @@ def _wall(wall: str, budgets: Sequence[Budget]) -> Section:
         Column(head="most is taken by"),
     )
     rows = tuple(
-        Row(
+        TableRow(
             cells=shown(
                 gap_name(budget.gap),
                 format_mm(budget.gap.nominal),

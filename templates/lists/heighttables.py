@@ -15,10 +15,10 @@ from templates.lists.listing import (
     Column,
     Group,
     Listing,
-    Row,
     Section,
     Shown,
     Table,
+    TableRow,
     Words,
     shown,
     sizes_shown,
@@ -74,14 +74,14 @@ def _group(table: BoxTable, layout: Layout) -> Group:
     )
 
 
-def _row(table: BoxTable, line: HeightLine, hinge: str) -> Row:
+def _row(table: BoxTable, line: HeightLine, hinge: str) -> TableRow:
     def height(part: BenchPart | None, value: float | None) -> Shown:
         if part is None or value is None:
             return Shown("")
         return sizes_shown((line.above_panel if table.assembled else value,), "mm", named=False)
 
     said = filter(None, (spacer_words(line), pins_words(line.crosses), hinge))
-    return Row(
+    return TableRow(
         cells=(
             *shown(line.mark, ", ".join(line.serves) or "pins"),
             height(table.left, line.left),

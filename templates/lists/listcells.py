@@ -7,7 +7,7 @@ wide as what they hold; where that is too much, those of plain words are broken 
 from collections.abc import Iterable, Sequence
 
 from templates.cards.ticks import BOX
-from templates.lists.listing import Column, Row, Shown, Table
+from templates.lists.listing import Column, Shown, Table, TableRow
 from templates.page.dimensions import frame
 from templates.page.marks import Mark, Text
 from templates.page.typeface import PITCH, text_width, wrap
@@ -27,7 +27,7 @@ _OTHER = 1.2
 _RUN = 45.0
 """What runs on is content with so much of a line, mm."""
 
-Line = list[tuple[str, float]]
+CellLine = list[tuple[str, float]]
 """Texts of a line, each with the height of its capitals, mm."""
 
 
@@ -73,7 +73,7 @@ def fitted_widths(
 
 
 def row_marks(
-    row: Row, columns: Iterable[tuple[Column, int, float, float]]
+    row: TableRow, columns: Iterable[tuple[Column, int, float, float]]
 ) -> tuple[list[Mark], float]:
     """Set a row's cells below its rule at y = 0; give their marks, and how far down they reach.
     `columns`: each with its place in the row, where it begins, and its width; mm."""
@@ -109,9 +109,9 @@ def _beside(cell: Shown, column: Column) -> float:
     return width + (_OTHER + text_width(f"({cell.other})", SMALL) if cell.other else 0.0)
 
 
-def _lines(cell: Shown, column: Column, size: float, width: float) -> list[Line]:
+def _lines(cell: Shown, column: Column, size: float, width: float) -> list[CellLine]:
     """Break a cell in lines; the other unit goes below where there is no room beside."""
-    lines: list[Line] = [[(text, size)] for text in wrap(cell.text, size, False, width + 0.01)]
+    lines: list[CellLine] = [[(text, size)] for text in wrap(cell.text, size, False, width + 0.01)]
     if cell.other:
         other = (f"({cell.other})", SMALL)
         if len(lines) == 1 and _beside(cell, column) <= width + 0.01:

@@ -43,7 +43,7 @@ class Column(Struct, frozen=True, kw_only=True):
     ticks: Ticks = ""
 
 
-class Row(Struct, frozen=True, kw_only=True):
+class TableRow(Struct, frozen=True, kw_only=True):
     """A line of a table, a cell for each column, and what is to be said under it."""
 
     cells: tuple[Shown, ...]
@@ -64,7 +64,7 @@ class Words(Struct, frozen=True, kw_only=True):
 class Group(Struct, frozen=True, kw_only=True):
     """Rows under one title, and sentences that stand under them."""
 
-    rows: tuple[Row, ...]
+    rows: tuple[TableRow, ...]
     title: str = ""
     notes: tuple[Words, ...] = ()
 
@@ -78,7 +78,7 @@ class Table(Struct, frozen=True, kw_only=True):
     """Whether a screen shows the heads of the columns; paper always does."""
 
     @property
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[TableRow, ...]:
         """All rows, in order."""
         return tuple(row for group in self.groups for row in group.rows)
 

@@ -15,7 +15,7 @@ from templates.lists.listcells import (
     needed_width,
     row_marks,
 )
-from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words
+from templates.lists.listing import Column, Group, Listing, Section, Table, TableRow, Words
 from templates.page.border import EDGE
 from templates.page.flowing import FlowedBlock, flow_pages, stacked
 from templates.page.marks import MEDIUM, THIN, Line, Page, Text
@@ -33,7 +33,7 @@ INDENT = 4.0
 FOOT = 5.0
 """Room for the page's number, mm."""
 
-Placed = list[tuple[Column, int, float, float]]
+PlacedCells = list[tuple[Column, int, float, float]]
 """The columns of a table: each with its place in a row, where it begins, and its width; mm."""
 
 
@@ -147,17 +147,17 @@ def _table(table: Table, section: Section, width: float) -> Iterator[FlowedBlock
     yield FlowedBlock(block=MarkBlock(height=1.2, marks=()))
 
 
-def _group_lines(group: Group, placed: Placed, width: float) -> Iterator[MarkBlock]:
+def _group_lines(group: Group, placed: PlacedCells, width: float) -> Iterator[MarkBlock]:
     for row in group.rows:
         yield _line(row, placed, width)
     for number, note in enumerate(group.notes):
         yield _note(note, width, ruled=number == 0 or note.stamp)
 
 
-def _placed(table: Table, width: float) -> Placed:
+def _placed(table: Table, width: float) -> PlacedCells:
     shown = table.filled(paper=True)
     widths = fitted_widths(table, shown, natural_widths(table, shown), width)
-    placed: Placed = []
+    placed: PlacedCells = []
     x = 0.0
     for at, wide in zip(shown, widths, strict=True):
         column = table.columns[at]
@@ -168,7 +168,7 @@ def _placed(table: Table, width: float) -> Placed:
     return placed
 
 
-def _heads(placed: Placed, width: float) -> MarkBlock:
+def _heads(placed: PlacedCells, width: float) -> MarkBlock:
     return MarkBlock(
         height=5.6,
         marks=(
@@ -195,7 +195,7 @@ def _group_title(group: Group, width: float) -> tuple[MarkBlock, ...]:
     return (MarkBlock(height=block.height + 1.6, marks=tuple(moved(block.marks, 0.0, -1.4))),)
 
 
-def _line(row: Row, placed: Placed, width: float) -> MarkBlock:
+def _line(row: TableRow, placed: PlacedCells, width: float) -> MarkBlock:
     marks, low = row_marks(row, placed)
     under = (_under(row.note, width),) if row.note else ()
     rule = Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)

@@ -9,10 +9,10 @@ from templates.lists.listing import (
     Column,
     Group,
     Listing,
-    Row,
     Section,
     Shown,
     Table,
+    TableRow,
     Words,
     shown,
     sizes_shown,
@@ -116,14 +116,16 @@ def _fronts(order: Order, unit: Unit) -> Table:
     )
 
 
-def _front(front: FrontOrder, unit: Unit) -> Row:
+def _front(front: FrontOrder, unit: Unit) -> TableRow:
     size = sizes_shown((front.width, front.height, front.thickness), unit)
-    return Row(cells=(*BLANK, Shown(front.front.id), size, Shown(", ".join(said_of(front, unit)))))
+    return TableRow(
+        cells=(*BLANK, Shown(front.front.id), size, Shown(", ".join(said_of(front, unit))))
+    )
 
 
 def _drawer_boxes(order: Order, unit: Unit) -> Table:
     """List the drawer boxes slide by slide: what they have in common is said once."""
-    slides: dict[str, list[Row]] = {}
+    slides: dict[str, list[TableRow]] = {}
     made = order.boxes_made
     for box in order.drawer_boxes:
         cells = (
@@ -132,7 +134,7 @@ def _drawer_boxes(order: Order, unit: Unit) -> Table:
             sizes_shown((box.width, box.height, box.length), unit),
             *shown(STAMP if open_of_box(box, order) else "", ", ".join(box.parts)),
         )
-        slides.setdefault(_slide_words(box, unit), []).append(Row(cells=cells))
+        slides.setdefault(_slide_words(box, unit), []).append(TableRow(cells=cells))
     return Table(
         columns=(
             *(() if made else TICKS),
@@ -202,5 +204,5 @@ def _paint(order: Order) -> Table:
 
 def _plain(columns: Iterable[Column], rows: Iterable[tuple[str, ...]]) -> Table:
     """Give a table of plain texts without titles, each line to be ticked on paper."""
-    lines = tuple(Row(cells=(*BLANK, *shown(*row))) for row in rows)
+    lines = tuple(TableRow(cells=(*BLANK, *shown(*row))) for row in rows)
     return Table(columns=(*TICKS, *columns), groups=(Group(rows=lines),), heads=False)

@@ -17,10 +17,10 @@ from templates.lists.listing import (
     Column,
     Group,
     Listing,
-    Row,
     Section,
     Shown,
     Table,
+    TableRow,
     Words,
     shown,
     sizes_shown,
@@ -137,7 +137,9 @@ def _legend(named: dict[str, str]) -> Table:
     """List what short names stand for."""
     return Table(
         columns=(Column(head="name"), Column(head="where", measured=True, runs_on=True)),
-        groups=(Group(rows=tuple(Row(cells=shown(name, words)) for words, name in named.items())),),
+        groups=(
+            Group(rows=tuple(TableRow(cells=shown(name, words)) for words, name in named.items())),
+        ),
         heads=False,
     )
 
@@ -150,7 +152,7 @@ def _boards(parts: PartsList, patterns: _Patterns) -> Iterator[Section]:
     cuts = OpenCuts(parts.layout)
     for stuff in STUFF_ORDER:
         for thickness in dict.fromkeys(p.thickness for p in parts.pieces if p.stuff == stuff):
-            places: dict[str, list[Row]] = {}
+            places: dict[str, list[TableRow]] = {}
             for piece in parts.pieces:
                 if (piece.stuff, piece.thickness) != (stuff, thickness):
                     continue
@@ -179,10 +181,10 @@ def _columns(unit: Unit) -> tuple[Column, ...]:
     )
 
 
-def _row(piece: Piece, code: str, stamps: str, patterns: _Patterns) -> Row:
+def _row(piece: Piece, code: str, stamps: str, patterns: _Patterns) -> TableRow:
     unit = patterns.unit
     finished = sizes_shown((piece.finished_length, piece.finished_width), unit, named=False)
-    return Row(
+    return TableRow(
         cells=(
             *shown("", piece.id, code, str(piece.count)),
             sizes_shown((piece.length, piece.width), unit, named=False),

@@ -9,7 +9,7 @@ from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
 from jigs.room.screws import Adjustment, Beyond, GapAsHung, Turn
 from templates.lists.cells import csv_text, in_mm, number
-from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
+from templates.lists.listing import Column, Group, Listing, Section, Table, TableRow, Words, shown
 from templates.lists.listtext import listing_text
 from templates.words.budgetwords import gap_name
 from templates.words.screwwords import (
@@ -85,7 +85,7 @@ def _turns(turns: Iterable[Turn]) -> Table:
         Column(head=""),
     )
     rows = tuple(
-        Row(
+        TableRow(
             cells=shown(
                 "", turn.front.id, screw_words(turn), way_words(turn),
                 format_mm(abs(turn.move)), lap_words(turn),
@@ -113,7 +113,7 @@ def _gaps(gaps: Sequence[GapAsHung]) -> Table:
         Column(head=""),
     )
     rows = tuple(
-        Row(
+        TableRow(
             cells=shown(
                 gap_name(taped.budget.gap),
                 ends_words(taped.now, both=taped.both),
@@ -130,7 +130,8 @@ def _gaps(gaps: Sequence[GapAsHung]) -> Table:
 def _wrong(job: Job, file: str) -> Listing:
     columns = Column(head="you see"), Column(head="likely wrong, and what first", runs_on=True)
     table = Table(
-        columns=columns, groups=(Group(rows=tuple(Row(cells=shown(*r)) for r in SYMPTOM_ROWS)),)
+        columns=columns,
+        groups=(Group(rows=tuple(TableRow(cells=shown(*r)) for r in SYMPTOM_ROWS)),),
     )
     plug = tuple(Words(text=text, indent=2) for text in plug_steps(file))
     return Listing(

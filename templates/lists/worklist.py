@@ -2,7 +2,7 @@
 stages."""
 
 from jigs.bench.jobplan import JobPlan
-from templates.lists.listing import Column, Group, Listing, Row, Section, Table, Words, shown
+from templates.lists.listing import Column, Group, Listing, Section, Table, TableRow, Words, shown
 from templates.lists.workstages import COLUMNS, StageGroups
 from templates.lists.workview import Paged, WorkView
 from templates.words.packwords import (
@@ -49,7 +49,7 @@ def plan_listing(view: WorkView) -> Listing:
 def _files(plan: JobPlan, paged: Paged) -> Section:
     names = files_in_order(paged.files)
     rows = tuple(
-        Row(
+        TableRow(
             cells=shown("", name, printed_words(FILES[name], plan.days), FILES[name].purpose),
             note=f"{paged.costs[name]}." if name in paged.costs else "",
         )

@@ -14,7 +14,7 @@ from jigs.bench.station import Work
 from jigs.bench.workdays import Day
 from jigs.bench.workplan import Stage, StageKind, Task
 from jigs.ground.grouped import grouped
-from templates.lists.listing import Column, Group, Row, Words, shown
+from templates.lists.listing import Column, Group, TableRow, Words, shown
 from templates.lists.workview import WorkView
 from templates.words.openwords import open_line
 from templates.words.orderwords import item_words
@@ -86,7 +86,7 @@ class StageGroups(Struct, kw_only=True):
         where = [f"stations.pdf, {page_words(pages)}"] if pages else []
         return f"{name}: {'. '.join([*where, amount_words(stage)])}. {bits_of(stage)}"
 
-    def _rows(self, stage: Stage, same: str) -> Iterator[Row]:
+    def _rows(self, stage: Stage, same: str) -> Iterator[TableRow]:
         match stage.kind:
             case "before":
                 front = front_pages_words(self.view.paged.before)
@@ -106,7 +106,7 @@ class StageGroups(Struct, kw_only=True):
             case _:
                 yield from self._parted(stage, same)
 
-    def _ordered(self) -> Iterator[Row]:
+    def _ordered(self) -> Iterator[TableRow]:
         """Name what is ordered, box by box, the drawer boxes last."""
         order = self.view.order
         fronts = grouped((each.front.box, each.front.id) for each in order.fronts)
@@ -115,7 +115,7 @@ class StageGroups(Struct, kw_only=True):
         if not order.boxes_made:
             yield _row(", ".join(name for each in order.drawer_boxes for name in each.parts))
 
-    def _parted(self, stage: Stage, same: str) -> Iterator[Row]:
+    def _parted(self, stage: Stage, same: str) -> Iterator[TableRow]:
         boxes = grouped((task.boxes, task) for task in stage.tasks)
         if stage.kind in BOX_BY_BOX:
             for box, tasks in boxes.items():
@@ -178,8 +178,8 @@ class StageGroups(Struct, kw_only=True):
             yield Words(text=f"{STOP} {text}", stamp=True)
 
 
-def _row(text: str, box: str = "", done: str = "") -> Row:
-    return Row(cells=shown("", box, done, text))
+def _row(text: str, box: str = "", done: str = "") -> TableRow:
+    return TableRow(cells=shown("", box, done, text))
 
 
 def _owner(part: str, drawers: Collection[str]) -> str:

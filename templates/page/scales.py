@@ -15,7 +15,7 @@ from typing import Literal
 from jigs.ground.lengths import MM_PER_INCH, Unit
 from templates.page.marks import THIN, Line, Text
 
-Along = Literal["up", "down", "right"]
+BarRuns = Literal["up", "down", "right"]
 
 SLIP = 0.3
 """What a join may add, with care: the least that its vernier shows; mm (common practice, no
@@ -43,7 +43,7 @@ def ticks(
     low: float,
     high: float,
     *,
-    along: Along,
+    along: BarRuns,
     side: Literal[1, -1],
     unit: Unit = "mm",
     width: float = THIN,
@@ -70,7 +70,7 @@ def numbers(
     low: float,
     high: float,
     *,
-    along: Along,
+    along: BarRuns,
     anchor: Literal["start", "middle", "end"],
     unit: Unit = "mm",
     every: int = 10,
@@ -111,7 +111,7 @@ def _steps(low: float, high: float, unit: Unit) -> Iterator[tuple[int, float]]:
         yield count, count * step
 
 
-def _place(x: float, y: float, distance: float, along: Along) -> tuple[float, float]:
+def _place(x: float, y: float, distance: float, along: BarRuns) -> tuple[float, float]:
     match along:
         case "up":
             return x, y + distance

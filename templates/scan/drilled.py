@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from msgspec.structs import replace
 
-from jigs.bench.station import Place, Row, Station
+from jigs.bench.station import Offset, Row, Station
 from jigs.bench.tracked import Tracked
 from jigs.ground.geometry import SLACK, Fitting, Hole
 from jigs.ground.grouped import grouped
@@ -140,7 +140,7 @@ def _settings(station: Station, row: Row, unit: Unit) -> list[str]:
     """Name the cards with the lines that they are set on; each line with its own where they are
     not the same on all."""
     board = row.part.board
-    on_line: dict[Place | None, dict[str, None]] = {}
+    on_line: dict[Offset | None, dict[str, None]] = {}
     for setting in row.settings:
         turned = " TURNED" if setting.turned else ""
         used = used_words(station.card(setting.card), setting, board.side) if board else ""

@@ -68,14 +68,14 @@ def _found(scan: Scan, standings: Mapping[str, Standing], host: Host, search: st
     return section(title, _listed(scan, standings, host, found))
 
 
-Listed = tuple[str, Sequence[str], Sequence[str]]
+PartList = tuple[str, Sequence[str], Sequence[str]]
 """A list's title, the parts of it that are ready, and those that wait for others."""
 
 
-def _lists(standings: Mapping[str, Standing]) -> dict[str, Listed]:
+def _lists(standings: Mapping[str, Standing]) -> dict[str, PartList]:
     """Put the parts into lists by their next step, in the order of the work; then what is done,
     and what the job has no more."""
-    found: dict[str, Listed] = {
+    found: dict[str, PartList] = {
         each.key: (list_title(each.step), each.ready, each.waiting)
         for each in due(standings.values())
     }
@@ -91,7 +91,7 @@ def _lists(standings: Mapping[str, Standing]) -> dict[str, Listed]:
     return found
 
 
-def _all_lists(lists: Mapping[str, Listed], host: Host) -> Html:
+def _all_lists(lists: Mapping[str, PartList], host: Host) -> Html:
     """Link to every list, with how much is ready and how much waits."""
     lines = []
     for key, (title, ready, waiting) in lists.items():

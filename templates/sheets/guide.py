@@ -14,7 +14,7 @@ from templates.page.paper import Paper
 from templates.page.pieces import MarkBlock, moved, paragraph, stacked
 from templates.page.typeface import text_width
 from templates.sheets.guidedraw import PICTURES, fold_picture
-from templates.words.fittingwords import Work, work_of
+from templates.words.fittingwords import GuidedWork, work_of
 from templates.words.guidewords import (
     EVERY,
     GUIDES,
@@ -49,12 +49,12 @@ class Wanted(Struct):
 class Guides(Struct, frozen=True, kw_only=True):
     """The guides of some faces on pages of a document, the first of them page `first`."""
 
-    wanted: Mapping[Work, Wanted]
+    wanted: Mapping[GuidedWork, Wanted]
     first: int
     paper: Paper
 
     @property
-    def at(self) -> dict[Work, int]:
+    def at(self) -> dict[GuidedWork, int]:
         """Give the page of each kind of work."""
         pages = enumerate(self._shared(), start=self.first)
         return {work: number for number, page in pages for work in page if work is not None}
@@ -64,11 +64,11 @@ class Guides(Struct, frozen=True, kw_only=True):
         pages = enumerate(self._shared(), start=self.first)
         return tuple(self._draw(page, number) for number, page in pages)
 
-    def _shared(self) -> list[dict[Work | None, MarkBlock]]:
+    def _shared(self) -> list[dict[GuidedWork | None, MarkBlock]]:
         """Share the guides among pages, as many in order as each has room for; None: what every
         card wants."""
         room = (self.paper.longest or self.paper.height) - EDGE - BOTTOM_STRIP
-        pages: list[dict[Work | None, MarkBlock]] = []
+        pages: list[dict[GuidedWork | None, MarkBlock]] = []
         left = 0.0
         for work, block in self._blocks() if self.wanted else ():
             if not pages or block.height > left:
@@ -78,7 +78,7 @@ class Guides(Struct, frozen=True, kw_only=True):
             left -= block.height
         return pages
 
-    def _blocks(self) -> Iterator[tuple[Work | None, MarkBlock]]:
+    def _blocks(self) -> Iterator[tuple[GuidedWork | None, MarkBlock]]:
         traits = {trait for each in self.wanted.values() for trait in each.traits}
         yield None, _guide(self.paper, EVERY, "ABCDEFGH", every_steps(traits), fold_picture())
         letters = LETTERS.format(self.first)
@@ -88,7 +88,7 @@ class Guides(Struct, frozen=True, kw_only=True):
             numbers = [str(row) for row, _ in enumerate(steps, start=1)]
             yield work, _guide(self.paper, words.title, numbers, steps, beside, letters)
 
-    def _draw(self, blocks: Mapping[Work | None, MarkBlock], number: int) -> Page:
+    def _draw(self, blocks: Mapping[GuidedWork | None, MarkBlock], number: int) -> Page:
         work = next(iter(blocks))
         entry = EVERY if work is None else GUIDES[work].title
         return _page(self.paper, blocks.values(), number, entry)
@@ -156,7 +156,7 @@ def _page(paper: Paper, blocks: Collection[MarkBlock], number: int, entry: str) 
 
 def guides_for(views: Iterable[FaceView], first: int, paper: Paper) -> Guides:
     """Give the guides of the kinds of work that some faces want, from page `first` on."""
-    found: dict[Work, Wanted] = {work: Wanted() for work in GUIDES}
+    found: dict[GuidedWork, Wanted] = {work: Wanted() for work in GUIDES}
     for view in views:
         for work in works_of(view):
             found[work].traits |= traits_of(view)

@@ -28,7 +28,7 @@ from templates.sheets.panel import (
 from templates.sheets.picture import Numbered
 from templates.sheets.pintable import PinRows, pin_pieces
 from templates.words.facewords import NOT_REVERSIBLE
-from templates.words.fittingwords import Work
+from templates.words.fittingwords import GuidedWork
 from templates.words.guidewords import guide_line
 from templates.words.openwords import open_line
 from templates.words.ownwords import box_first, own_words
@@ -67,7 +67,7 @@ class SheetWords(Struct, frozen=True, kw_only=True):
 
     view: FaceView
     part: PartWords
-    guides: Mapping[Work, int]
+    guides: Mapping[GuidedWork, int]
     elsewhere: tuple[Elsewhere, ...] = ()
     first: bool = True
     sheet: str = "sheet 88/88"

@@ -8,7 +8,7 @@ import math
 from templates.page.marks import Circle, Line, Outline, Page, Text
 from templates.page.pieces import moved
 from templates.stations.plate import Plate
-from templates.writers.dxf import Drawing, Words, write_dxf
+from templates.writers.dxf import Drawing, DxfText, write_dxf
 from templates.writers.svg import write_svg
 
 MARGIN = 5.0
@@ -41,7 +41,7 @@ def plate_dxf(plate: Plate) -> bytes:
         if isinstance(mark, Outline | Line)
     ]
     texts = [
-        Words(layer=_layer(mark), x=mark.x, y=mark.y, text=mark.text, height=mark.size,
+        DxfText(layer=_layer(mark), x=mark.x, y=mark.y, text=mark.text, height=mark.size,
               angle=mark.angle, middle=mark.anchor == "middle")
         for mark in plate.marks
         if isinstance(mark, Text)

@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jigs.bench.boxtable import parted_tables
-from jigs.bench.station import CardEdge, Place, Row, Setting, Station
+from jigs.bench.station import CardEdge, Offset, Row, Setting, Station
 from jigs.box.parts import Layout
 from templates.page.marks import Page
 from templates.page.paper import Paper
@@ -213,7 +213,7 @@ def _setting(setting: Setting) -> dict[str, Any]:
     }
 
 
-def _place(place: Place | None) -> dict[str, Any] | None:
+def _place(place: Offset | None) -> dict[str, Any] | None:
     if place is None:
         return None
     middle = place.start in ("middle-x", "middle-y")

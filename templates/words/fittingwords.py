@@ -33,7 +33,7 @@ from templates.words.cardwords import (
 )
 from templates.words.holewords import operations
 
-Work = Literal["sides", "drawer-box", "hinges", "pulls", "marking", "front-screws", "by-hand"]
+GuidedWork = Literal["sides", "drawer-box", "hinges", "pulls", "marking", "front-screws", "by-hand"]
 """The kinds of work, each with steps of its own."""
 
 _TURNED = ", FROM BEHIND"
@@ -59,7 +59,7 @@ class FittingWords(Struct, frozen=True, kw_only=True):
     """What its line on a story stick is called."""
     lines: LineWords = no_lines
     """What its card says after its operations."""
-    work: Work = "by-hand"
+    work: GuidedWork = "by-hand"
     """Which steps are its own."""
     lay: str = ""
     """How the paper is checked by its hardware, where the steps do not say it."""
@@ -141,7 +141,7 @@ def words_of(kind: FittingKind) -> FittingWords:
     return FITTING_WORDS[kind]
 
 
-def work_of(fitting: Fitting) -> Work:
+def work_of(fitting: Fitting) -> GuidedWork:
     """Give the kind of work that a fitting wants: a drawer box is stood on its front."""
     return words_of(fitting.kind).work if fitting.stands is None else "marking"
 

@@ -10,7 +10,7 @@ from msgspec import Struct
 from jigs.given.kinds import KINDS, by_rank, kind_of, rank_of
 from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
-from templates.words.fittingwords import Work, words_of, work_of
+from templates.words.fittingwords import GuidedWork, words_of, work_of
 from templates.words.holewords import HOLE_WORDS
 from templates.words.markingwords import (
     ADJUSTERS,
@@ -64,7 +64,7 @@ _SCREWS = "Set the stop; bore the pilots; measure the screw."
 _COUNTERBORE = "Counterbore for the pull screws where the page says so."
 _STOP = "Try bit and stop on scrap. Clamp. Bore."
 
-GUIDES: Mapping[Work, GuideWords] = {
+GUIDES: Mapping[GuidedWork, GuideWords] = {
     "hinges": GuideWords(
         title="DOORS, FROM BEHIND: HINGES",
         steps=(
@@ -174,7 +174,7 @@ ON_LINE, PENCIL = "RIGHT: the line in both windows", "pencil line"
 """What is named on the picture of a card on its line."""
 
 
-def works_of(view: FaceView) -> tuple[Work, ...]:
+def works_of(view: FaceView) -> tuple[GuidedWork, ...]:
     """Give the kinds of work that a face wants, each once."""
     ranked = sorted(view.fittings, key=lambda fitting: rank_of(fitting.kind))
     return tuple(dict.fromkeys(map(work_of, ranked)))
@@ -214,7 +214,7 @@ def every_steps(traits: Collection[Trait]) -> tuple[str, ...]:
 
 
 def guide_steps(
-    work: Work, traits: Collection[Trait], kinds: Iterable[FittingKind]
+    work: GuidedWork, traits: Collection[Trait], kinds: Iterable[FittingKind]
 ) -> tuple[str, ...]:
     """Give the steps of a guide for parts with these traits: each that holds for all or for some
     of them, and what the kinds of fitting among them want besides."""
@@ -234,7 +234,7 @@ def guide_steps(
     return tuple(steps)
 
 
-def guide_line(view: FaceView, pages: Mapping[Work, int]) -> str:
+def guide_line(view: FaceView, pages: Mapping[GuidedWork, int]) -> str:
     """Say on which pages the steps for a face stand: `STEPS: page 3`; "" where there are none."""
     found = sorted({pages[work] for work in works_of(view) if work in pages})
     if not found:

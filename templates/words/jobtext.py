@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
-from jigs.asking.draft import Draft, Line, Section, Value
+from jigs.asking.draft import Draft, DraftLine, DraftTable, DraftValue
 
 BESIDE = 33
 """Where what stands beside a key begins, where the key leaves room; characters."""
@@ -44,7 +44,7 @@ def job_text(draft: Draft) -> str:
     return "\n".join(f"{block}\n" if not block.endswith("\n") else block for block in blocks)
 
 
-def toml_value(value: Value) -> str:
+def toml_value(value: DraftValue) -> str:
     """Write a value as TOML has it."""
     match value:
         case bool():
@@ -79,7 +79,7 @@ def _shown(text: str) -> str:
     return "".join(letter for letter in text if letter.isprintable())
 
 
-def _block(section: Section) -> str:
+def _block(section: DraftTable) -> str:
     indent = "  " if "." in section.name and section.many else ""
     hidden = "# " if section.open else ""
     comments = _comments().get(section.name or "top", {})
@@ -96,7 +96,7 @@ def _block(section: Section) -> str:
     return "\n".join(lines)
 
 
-def _comment(line: Line, comments: Mapping[str, str]) -> str:
+def _comment(line: DraftLine, comments: Mapping[str, str]) -> str:
     topic = (line.topic or line.key).rpartition(".")[2]
     said = comments.get(topic, "")
     if not line.open:

@@ -1,14 +1,14 @@
 """What is said where a list is asked one thing at a time.
 
 >>> from jigs.ground.errors import Asked
->>> asked = Asked("Which column is the width?", (("C 'Br'", "width=C"), ("D 'Ho'", "width=D")))
+>>> asked = AskedBack("Which column is the width?", (("C 'Br'", "width=C"), ("D 'Ho'", "width=D")))
 >>> list_question_lines(asked, 1, 2)[1:]
 ['1. The list: Which column is the width? (2 questions are left)', "   1  C 'Br'", "   2  D 'Ho'"]
 """
 
 from collections.abc import Sequence
 
-from jigs.ground.errors import Asked, Fault
+from jigs.ground.errors import AskedBack, Fault
 from templates.words.textlines import wrapped
 
 NO_ANSWER = "   back, to answer otherwise, or what --columns takes"
@@ -18,7 +18,7 @@ ALLOWED_LINES = (
 )
 
 
-def list_question_lines(asked: Asked, number: int, left: int) -> list[str]:
+def list_question_lines(asked: AskedBack, number: int, left: int) -> list[str]:
     """Write a question with its answers, numbered."""
     more = f" ({left} questions are left)" if left > 1 else ""
     lines = ["", *wrapped(f"{number}. The list: {asked.words}{more}", "", "   ")]

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from jigs.given.confirming import OpenNumber, Value, by_record
+from jigs.given.confirming import NumberValue, OpenNumber, by_record
 from templates.words.textlines import counted
 
 MOST_WORDS = 12
@@ -90,5 +90,5 @@ def open_data(numbers: Iterable[OpenNumber]) -> list[dict[str, str | float | lis
     ]
 
 
-def _as_data(value: Value) -> float | list[float] | None:
+def _as_data(value: NumberValue) -> float | list[float] | None:
     return list(value) if isinstance(value, tuple) else value

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import assert_never
 
 from jigs.bench.standing import Step
-from jigs.changes.boring import Cure, HoleChange
+from jigs.changes.boring import HoleChange, HoleCure
 from jigs.changes.cups import KeptCups
 from jigs.changes.deeds import Deed
 from jigs.changes.parting import PartChange
@@ -19,7 +19,7 @@ from templates.words.textlines import counted
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun",
            "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")  # fmt: skip
 
-_BORED: dict[Cure, str] = {
+_BORED: dict[HoleCure, str] = {
     "bore": "bore it",
     "bore-on": "where it is bored, bore on",
     "bore-out": "where it is bored, bore it out",

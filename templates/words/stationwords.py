@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from collections.abc import Set as AbstractSet
 
-from jigs.bench.station import Bit, Place, Start, Station, StationCard, Work
+from jigs.bench.station import Bit, Offset, Start, Station, StationCard, Work
 from jigs.ground.geometry import OPPOSITE, Axis, Face, FaceEdge, Hand, Hole, Purpose
 from jigs.ground.lengths import format_inches, format_mm
 from templates.faces.faceview import FaceView
@@ -243,6 +243,6 @@ STRUCK_WORDS: dict[Start, str] = {
 """The same in a row whose lines are not all struck from one end."""
 
 
-def setting_figure(place: Place) -> tuple[str, str]:
+def setting_figure(place: Offset) -> tuple[str, str]:
     """Say how far from its end a line is struck: mm large, inches small."""
     return format_mm(place.value), f'{format_inches(place.value)}"'

@@ -9,7 +9,7 @@ from typing import assert_never
 
 from jigs.bench.benchpart import Board
 from jigs.bench.standing import Step, StepKind, Wait
-from jigs.bench.station import Place, Row, Station, Work
+from jigs.bench.station import Offset, Row, Station, Work
 from jigs.bench.tracked import Tracked
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit
@@ -144,13 +144,13 @@ def lines_words(rows: Iterable[Row], unit: Unit, most: float = inf) -> str:
     return f"{'line' if count == 1 else 'lines'} {', '.join(said)}" if said else ""
 
 
-def _end(place: Place, board: Board | None) -> str:
+def _end(place: Offset, board: Board | None) -> str:
     """Say whence a line is struck; in a box that is together, from its bottom panel."""
     on_panel = board is not None and board.assembled and board.panel > 0.0
     return "over the bottom panel" if on_panel else FROM_WORDS[place.start]
 
 
-def _figure(place: Place, board: Board | None, unit: Unit) -> str:
+def _figure(place: Offset, board: Board | None, unit: Unit) -> str:
     """Write a line's figure; "" where it lies on the middle, which has none."""
     if place.start in ("middle-x", "middle-y"):
         return ""

@@ -21,7 +21,7 @@ NARROW = 0.7
 """Width of letters, as a part of what it is by itself."""
 
 
-class Words(Struct, frozen=True, kw_only=True):
+class DxfText(Struct, frozen=True, kw_only=True):
     """A line of text: where its base line begins, or its middle is; mm. `angle` in degrees."""
 
     layer: str
@@ -40,7 +40,7 @@ class Drawing(Struct, frozen=True, kw_only=True):
     """Layer and points; closed from three points on."""
     circles: tuple[tuple[str, float, float, float], ...]
     """Layer, centre, diameter."""
-    texts: tuple[Words, ...]
+    texts: tuple[DxfText, ...]
 
 
 @contextlib.contextmanager

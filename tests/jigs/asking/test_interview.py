@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from jigs.asking.answering import answer_all
 from jigs.asking.draft import Draft
-from jigs.asking.forms import Given
-from jigs.asking.interview import EDGE, GAP, Listed, interview, reveals
+from jigs.asking.forms import TypedLength
+from jigs.asking.interview import EDGE, GAP, GivenList, interview, reveals
 from jigs.asking.question import OPEN, Question
 from jigs.given.catalogue import solve_constant
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
@@ -33,10 +33,10 @@ W2;pair;298,4;716,8;1;;
 """An invented list, in millimetres."""
 
 
-def listed(folder: Path) -> Listed:
+def listed(folder: Path) -> GivenList:
     path = folder / "Fronten Ö.csv"
     path.write_text(LIST, encoding="utf-8")
-    return Listed(name=path.name, front_list=read_front_list(path), table=lambda unit, _: "")
+    return GivenList(name=path.name, front_list=read_front_list(path), table=lambda unit, _: "")
 
 
 def read_back(draft: Draft, folder: Path) -> Job:
@@ -77,7 +77,7 @@ def test_any_answers_read_back(
     check_walls(job, meant)
 
 
-def near(length: Given | None) -> Any:
+def near(length: TypedLength | None) -> Any:
     assert length is not None
     return pytest.approx(length.mm, abs=1e-6)
 
@@ -101,7 +101,7 @@ def check_reveal(job: Job, meant: Meant) -> None:
 def check_material(job: Job, meant: Meant) -> None:
     for name in keys_of(Material):
         said = meant.get(f"material.{name}")
-        if isinstance(said, Given):
+        if isinstance(said, TypedLength):
             assert getattr(job.material, name) == near(said)
         elif said:
             assert getattr(job.material, name) == said
@@ -117,9 +117,9 @@ def check_hardware(job: Job, meant: Meant) -> None:
             if (said := meant.get(f"{kind}.{name}")) is None or name == "mount":
                 continue
             record: Any = records["mine"]
-            if name == "constant" and not isinstance(said, Given):
+            if name == "constant" and not isinstance(said, TypedLength):
                 tab, plate, overlay = (each.mm for each in said)
-                said = Given("", solve_constant(tab=tab, plate=plate, overlay=overlay))
+                said = TypedLength("", solve_constant(tab=tab, plate=plate, overlay=overlay))
             wanted = [each.mm for each in said] if type(said) is tuple else said.mm
             got = getattr(record, name)
             got = list(got) if isinstance(got, tuple) else got
@@ -285,7 +285,7 @@ def test_a_figure_that_is_worked_out_is_never_taken_for_another_unit(tmp_path: P
     assert read_back(draft, tmp_path).reveal.between == pytest.approx(25.4)
     path = tmp_path / "high.csv"
     path.write_text("box,kind,width (in),height (in),hinged\nB1,door,18,50,left\n", "utf-8")
-    high = Listed(name=path.name, front_list=read_front_list(path), table=lambda unit, _: "")
+    high = GivenList(name=path.name, front_list=read_front_list(path), table=lambda unit, _: "")
     draft = answer_all(interview("x", high), {"units": "in", "reveal": "0"}).draft
     assert draft is not None
     [box] = read_back(draft, tmp_path).boxes

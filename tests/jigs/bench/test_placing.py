@@ -17,7 +17,7 @@ from jigs.bench.placing import (
     settle,
 )
 from jigs.bench.sides import place_pins
-from jigs.bench.station import Place, Start
+from jigs.bench.station import Offset, Start
 from jigs.ground.geometry import Fitting, Hole
 
 DOOR = BenchPart(
@@ -52,14 +52,14 @@ def knob(below_top: float, part: BenchPart = DOOR) -> Option:
 )  # fmt: skip
 def test_a_place_counts_from_its_own_end(start: Start, value: float, at: float) -> None:
     """And a line there is told by the same figure."""
-    assert Place(start=start, value=value).of(DOOR.width, DOOR.height) == at
+    assert Offset(start=start, value=value).of(DOOR.width, DOOR.height) == at
     _, bare = knob(63.5)
     line = on_line(start, at)
     if start in ("left", "right", "middle-x"):
         told = replace(bare, x=line).place("x")
     else:
         told = replace(bare, y=line).place("y")
-    assert told == Place(start=start, value=value)
+    assert told == Offset(start=start, value=value)
 
 
 def test_a_turned_card_has_its_pattern_half_round() -> None:

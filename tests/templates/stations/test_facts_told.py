@@ -6,7 +6,7 @@ from functools import cache
 import pytest
 from msgspec.structs import replace
 
-from jigs.bench.station import Place, Setting, Station
+from jigs.bench.station import Offset, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
@@ -140,7 +140,7 @@ def test_pilots_from_paper_have_steps_of_their_own() -> None:
 
 def test_each_of_two_figures_says_what_it_counts_from() -> None:
     setting = Setting(
-        card="A", y=Place(start="top", value=60.0), x=Place(start="left", value=192.6)
+        card="A", y=Offset(start="top", value=60.0), x=Offset(start="left", value=192.6)
     )
     said = [each.text for each in setting_spans(setting, frozenset(), NextCard())]
     figures = ["60.0", '2 3/8-"', "FROM TOP,", "192.6", '7 19/32-"', "FROM LEFT"]

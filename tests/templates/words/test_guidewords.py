@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from jigs.ground.geometry import Fitting, FittingKind, Hole
 from templates.faces.faceview import FaceView
 from templates.faces.views import view_of_drawer_box, views_of_front
-from templates.words.fittingwords import Work, words_of
+from templates.words.fittingwords import GuidedWork, words_of
 from templates.words.guidewords import (
     GUIDES,
     TRUE_FOLD,
@@ -22,7 +22,7 @@ from templates.words.guidewords import (
 from tests.jigs.sample import front_of
 from tests.templates.worked import only_cards, worked_layout
 
-WORKS: tuple[Work, ...] = get_args(Work)
+WORKS: tuple[GuidedWork, ...] = get_args(GuidedWork)
 
 
 def view_of(part: str, face: str) -> FaceView:
@@ -37,7 +37,9 @@ def view_of(part: str, face: str) -> FaceView:
     ("B3-1-BOX", "box-front", "drawer-box", "the face to drill towards you"),
     ("B3-SIDE-L", "inside", "sides", "LEFT and RIGHT like an open book"),
 ])  # fmt: skip
-def test_a_face_has_the_steps_of_its_work(part: str, face: str, work: Work, words: str) -> None:
+def test_a_face_has_the_steps_of_its_work(
+    part: str, face: str, work: GuidedWork, words: str
+) -> None:
     """They say what is peculiar to the work, and name each lettered step at most once."""
     assert works_of(view_of(part, face)) == (work,)
     steps = guide_steps(work, (), ())
@@ -71,7 +73,7 @@ def test_each_kind_of_fitting_has_a_guide() -> None:
     ("marked", "drawer-box", "before its front, which is marked through"),
 ])  # fmt: skip
 def test_what_some_parts_want_is_said_where_there_are_any(
-    trait: Trait, work: Work, words: str
+    trait: Trait, work: GuidedWork, words: str
 ) -> None:
     """One step more, and no other."""
     (step,) = set(guide_steps(work, (trait,), ())) - set(guide_steps(work, (), ()))
@@ -114,7 +116,7 @@ def test_holes_by_hand_beside_hinges_have_a_guide_of_their_own() -> None:
     bracket = Fitting(kind="manual", index=1, count=1, part="B3-2", record=None, holes=(hole,))
     both = replace(view, fittings=(*view.fittings, bracket))
     assert set(works_of(both)) == {"hinges", "by-hand"}
-    pages: dict[Work, int] = {"hinges": 2, "by-hand": 5}
+    pages: dict[GuidedWork, int] = {"hinges": 2, "by-hand": 5}
     assert guide_line(both, pages) == "STEPS: pages 2 and 5."
     assert guide_line(view, pages) == "STEPS: page 2."
     assert guide_line(view, {}) == ""

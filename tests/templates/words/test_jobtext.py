@@ -5,7 +5,7 @@ import tomllib
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from jigs.asking.draft import Draft, Line, Section
+from jigs.asking.draft import Draft, DraftLine, DraftTable
 from templates.words.jobtext import job_text, toml_value
 
 TEXTS = st.text(max_size=20)
@@ -23,17 +23,17 @@ def test_any_text_reads_back(text: str, texts: list[str]) -> None:
 @given(TEXTS)
 def test_no_name_breaks_out_of_the_comment_at_the_top(name: str) -> None:
     """It stands in a comment and as a text."""
-    top = Section(name="", lines=(Line("name", name),))
+    top = DraftTable(name="", lines=(DraftLine("name", name),))
     assert tomllib.loads(job_text(Draft(sections=(top,)))) == {"name": name}
 
 
 def test_what_is_open_stands_behind_a_hash_and_reads_when_that_is_taken_away() -> None:
     """A key that is not said is no key yet."""
-    lines = (Line("side", "18.3 mm"), Line("back", "6 mm", open=True, wanted=True))
+    lines = (DraftLine("side", "18.3 mm"), DraftLine("back", "6 mm", open=True, wanted=True))
     draft = Draft(
         sections=(
-            Section(name="", lines=(Line("name", "x"),)),
-            Section(name="material", lines=lines),
+            DraftTable(name="", lines=(DraftLine("name", "x"),)),
+            DraftTable(name="material", lines=lines),
         )
     )
     text = job_text(draft)

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import choose_parts, cut_job
-from jigs.given.confirming import OpenNumber, Value
+from jigs.given.confirming import NumberValue, OpenNumber
 from jigs.given.job import FrontSpec
 from jigs.given.labelstock import Stock
 from jigs.layout.layout import lay_out
@@ -52,7 +52,7 @@ def kitchen(*, sure: bool) -> Layout:
     )
 
 
-def number(kind: str, record: str, key: str, value: Value = 15.0) -> OpenNumber:
+def number(kind: str, record: str, key: str, value: NumberValue = 15.0) -> OpenNumber:
     made = OpenNumber(kind="hinge", record=record, key=key, value=value)
     return made if kind == "hinge" else replace(made, kind="slide" if kind == "slide" else "pull")
 
@@ -86,7 +86,7 @@ def test_the_line_is_never_long() -> None:
         ((), "constant = ..."),
     ],
 )
-def test_the_line_to_write(value: Value, line: str) -> None:
+def test_the_line_to_write(value: NumberValue, line: str) -> None:
     """As it stands in the job; of what nobody stated only the key."""
     assert line_to_write(number("hinge", "mine", "constant", value)) == line
 

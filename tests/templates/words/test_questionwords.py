@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cli.new import ASKED, REPEATED
-from jigs.asking.interview import Listed, interview
+from jigs.asking.interview import GivenList, interview
 from jigs.asking.question import Question
 from templates.words.questionwords import more_lines, prompt_of, question_lines, sentences
 from tests.jigs.asking.talks import answer, hold
@@ -33,7 +33,7 @@ def test_every_question_has_an_option_or_is_told_by_its_key() -> None:
 @given(data=st.data())
 def test_a_question_says_why_it_is_put(data: st.DataObject) -> None:
     """No slot in its words stays empty, and what Enter stands for is said."""
-    listed: Listed | None = None
+    listed: GivenList | None = None
 
     def answered(question: Question[Any]) -> str:
         lines = question_lines(question, 1) + more_lines(question)
