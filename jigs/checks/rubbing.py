@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from jigs.box.parts import Front, Layout
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
-from jigs.ground.problems import REFUSALS, RUBS, Problem, is_to_order, maybe_open, warning
+from jigs.ground.problems import REFUSALS, Problem, is_to_order, maybe_open, warning
 from jigs.room.beside import Meeting
 from jigs.room.budget import Budget, CauseName
 from jigs.room.reckoning import GapBudgets, reckon_gaps
@@ -60,7 +60,7 @@ def _told(budget: Budget, job: Job) -> Iterator[Problem]:
     unseen = least.open and budget.left.middle > SLACK
     for front, edge in gap.sides:
         yield warning(
-            RUBS,
+            "gap-rubs",
             front.id,
             above=edge == "top",
             below=edge == "bottom",
