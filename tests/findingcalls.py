@@ -10,6 +10,7 @@ from typing import get_args
 from jigs.checks.faces import Waiting
 from jigs.fittings.placing import Obstacle
 from jigs.given.job import Overlay
+from tests.rooms import tree_of
 
 ROOT = Path(__file__).parents[1]
 STATERS = ("error", "warning")
@@ -110,6 +111,9 @@ def words(expr: ast.expr, names: Assigned) -> Iterator[str]:
 @cache
 def all_stated() -> frozenset[Stated]:
     """Each way in which the project states a finding."""
-    texts = [path.read_text(encoding="utf-8") for path in (ROOT / "jigs").rglob("*.py")]
-    trees = [ast.parse(text) for text in texts if "jigs.ground.problems" in text]
-    return frozenset(each for tree in trees for each in stated_in(tree))
+    paths = [
+        path
+        for path in (ROOT / "jigs").rglob("*.py")
+        if "jigs.ground.problems" in path.read_text(encoding="utf-8")
+    ]
+    return frozenset(each for path in paths for each in stated_in(tree_of(path)))

@@ -7,13 +7,12 @@ them has a literal with a capital or with words in it, and none has a finding's 
 
 import ast
 import re
-from collections.abc import Iterator
-from functools import cache
-from pathlib import Path
+from collections.abc import Iterator, Sequence
 
 import pytest
 
-ROOT = Path(__file__).parents[1]
+from tests.rooms import ROOT, nodes_of
+
 CUTS = {
     "startswith", "endswith", "removeprefix", "removesuffix", "replace", "split", "rsplit",
     "partition", "rpartition", "find", "rfind", "index", "rindex", "count", "splitlines",
@@ -69,21 +68,25 @@ ALLOWED: dict[str, tuple[str, set[str]]] = {
 """Where a literal has a capital or words all the same: why, and which."""
 
 
-@cache
-def parse(path: Path) -> ast.Module:
-    return ast.parse(path.read_text(encoding="utf-8"))
+Nodes = Sequence[ast.AST]
+"""All that a module consists of, itself first."""
 
 
-def modules() -> Iterator[tuple[str, ast.Module]]:
+def modules() -> Iterator[tuple[str, Nodes]]:
     for package in ("jigs", "templates", "cli"):
         for path in sorted((ROOT / package).rglob("*.py")):
-            yield path.relative_to(ROOT).as_posix(), parse(path)
+            yield path.relative_to(ROOT).as_posix(), nodes_of(path)
 
 
-def constants(tree: ast.Module) -> dict[str, ast.expr]:
+def nodes_in(text: str) -> Nodes:
+    return [*ast.walk(ast.parse(text))]
+
+
+def constants(nodes: Nodes) -> dict[str, ast.expr]:
     """Give what the names of a module stand for, where that is said at its top level."""
     found: dict[str, ast.expr] = {}
-    for node in tree.body:
+    assert isinstance(nodes[0], ast.Module)
+    for node in nodes[0].body:
         if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
             found[node.targets[0].id] = node.value
         elif isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name) and node.value:
@@ -128,18 +131,18 @@ def looked_at(node: ast.AST) -> list[ast.expr]:
     return []
 
 
-def string_logic(tree: ast.Module) -> Iterator[tuple[int, str]]:
-    known = constants(tree)
-    for node in ast.walk(tree):
+def string_logic(nodes: Nodes) -> Iterator[tuple[int, str]]:
+    known = constants(nodes)
+    for node in nodes:
         for each in looked_at(node):
             for text in literals(each, known):
                 if is_words(text) or is_cut_by(node, text):
                     yield getattr(node, "lineno", 0), text
 
 
-def findings_read(tree: ast.Module) -> Iterator[int]:
+def findings_read(nodes: Nodes) -> Iterator[int]:
     """Give the lines that search, cut or compare a finding's text."""
-    for node in ast.walk(tree):
+    for node in nodes:
         read: list[ast.expr] = []
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
             if node.func.attr in CUTS:
@@ -158,26 +161,26 @@ def findings_read(tree: ast.Module) -> Iterator[int]:
 def test_no_logic_looks_at_words() -> None:
     """What has to be told from another has a value that says so."""
     found: dict[str, set[str]] = {}
-    for name, tree in modules():
-        if texts := {text for _, text in string_logic(tree)}:
+    for name, nodes in modules():
+        if texts := {text for _, text in string_logic(nodes)}:
             found[name] = texts
     assert found == {name: texts for name, (_, texts) in ALLOWED.items()}
 
 
 def test_no_logic_looks_at_a_findings_text() -> None:
     """A finding has a code; its sentence is printed, never searched, cut or compared."""
-    found = {name for name, tree in modules() if any(findings_read(tree))}
+    found = {name for name, nodes in modules() if any(findings_read(nodes))}
     assert not found
 
 
-def sentences(tree: ast.Module) -> Iterator[str]:
+def sentences(nodes: Nodes) -> Iterator[str]:
     """Give the texts of three words and more that a module makes, but for what it asserts."""
-    asserted = {id(each) for node in ast.walk(tree) if isinstance(node, ast.Assert)
+    asserted = {id(each) for node in nodes if isinstance(node, ast.Assert)
                 for each in ast.walk(node)}  # fmt: skip
-    told = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    told = {id(node.value) for node in nodes if isinstance(node, ast.Expr)}
     yield from (
         node.value
-        for node in ast.walk(tree)
+        for node in nodes
         if isinstance(node, ast.Constant) and isinstance(node.value, str)
         and id(node) not in asserted | told
         and len(re.findall("[A-Za-z]{2,}", node.value)) > 2 and len(node.value.split()) > 2
@@ -201,9 +204,9 @@ SOURCES = {"EN 1116, second hand", "KCMA A161.1, second hand"}
 def test_the_trade_makes_no_sentences() -> None:
     """What it computes is a value; `templates/words` says it."""
     found: dict[str, int] = {}
-    for name, tree in modules():
+    for name, nodes in modules():
         if name.startswith("jigs/") and not name.startswith(FAULTS):
-            texts = {text for text in sentences(tree) if not text.isupper()} - SOURCES
+            texts = {text for text in sentences(nodes) if not text.isupper()} - SOURCES
             found |= {name: len(texts)} if texts else {}
     assert found == SAID
 
@@ -222,7 +225,7 @@ def test_the_trade_makes_no_sentences() -> None:
 )
 def test_the_search_finds_what_it_is_for(line: str) -> None:
     """Lines such as have stood here."""
-    assert list(string_logic(ast.parse(line)))
+    assert list(string_logic(nodes_in(line)))
 
 
 @pytest.mark.parametrize(
@@ -232,10 +235,10 @@ def test_the_search_finds_what_it_is_for(line: str) -> None:
 )  # fmt: skip
 def test_the_search_finds_who_reads_a_finding(line: str) -> None:
     """Searched, sliced, compared."""
-    assert list(findings_read(ast.parse(line)))
+    assert list(findings_read(nodes_in(line)))
 
 
 @pytest.mark.parametrize("line", ["key.partition('.')", "text.split(' ')", "kind == 'door'"])
 def test_keys_and_signs_are_no_words(line: str) -> None:
     """A key is a value, a space parts words in any language."""
-    assert not list(string_logic(ast.parse(line)))
+    assert not list(string_logic(nodes_in(line)))

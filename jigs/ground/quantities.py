@@ -12,6 +12,11 @@ grammar of their own (`jigs.ground.lengths`).
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import cache
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import pint
 
 UNITS: Mapping[str, Mapping[str, str]] = {
     "kg": {"kg": "kg", "g": "g", "lb": "lb", "oz": "oz"},
@@ -32,8 +37,13 @@ def parse_quantity(text: str, unit: str) -> float | None:
     number = Fraction(found[1].replace(",", "."))
     if found[2] == unit:
         return float(number)
+    return float(_registry().Quantity(number, known[found[2]]).to(known[unit]).magnitude)
+
+
+@cache
+def _registry() -> "pint.UnitRegistry[Fraction]":
+    """Give the units library's definitions, read once for all quantities of a job."""
     # Imported here: the library costs more than the rest of a short command.
     import pint
 
-    registry: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
-    return float(registry.Quantity(number, known[found[2]]).to(known[unit]).magnitude)
+    return pint.UnitRegistry(non_int_type=Fraction)

@@ -9,6 +9,7 @@ from itertools import pairwise
 import pytest
 
 from tests.pages import GLOSSARY, ROOT
+from tests.rooms import nodes_of
 
 ROW = re.compile(r"^\| ([^|]+) \| ([^|]+) \|$", re.MULTILINE)
 TABLES = [
@@ -27,9 +28,9 @@ def said() -> str:
 def texts() -> Iterator[str]:
     """Give every text of the programs that print, without their docstrings, and their sentences."""
     for file in (ROOT / "templates").rglob("*.py"):
-        tree = ast.parse(file.read_text(encoding="utf-8"))
-        about = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-        for node in ast.walk(tree):
+        nodes = nodes_of(file)
+        about = {id(node.value) for node in nodes if isinstance(node, ast.Expr)}
+        for node in nodes:
             if isinstance(node, ast.Constant) and id(node) not in about:
                 yield str(node.value)
     for file in (ROOT / "templates" / "words").glob("*.toml"):
