@@ -38,6 +38,15 @@ def test_cup_centre(tab: float) -> None:
     assert cup_from_edge(HINGE, tab) == tab + 35 / 2
 
 
+@pytest.mark.parametrize("across", [26.0, 40.0])
+def test_a_smaller_or_larger_cup_keeps_its_tab(across: float) -> None:
+    """Half of its own diameter behind the tab, its screws behind its own centre; nothing of it is
+    that of 35."""
+    cup, *screws = cups("left", replace(HINGE, cup_diameter=across))[0].holes
+    assert (cup.x, cup.diameter) == (5 + across / 2, across)
+    assert {screw.x for screw in screws} == {5 + across / 2 + HINGE.fixing_inboard}
+
+
 def test_golden_cup_from_the_back() -> None:
     """Cup at 22.5 of a left-hung door of 454: 431.5 as seen from the back."""
     cup = cups("left")[0].holes[0]

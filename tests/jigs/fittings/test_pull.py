@@ -133,10 +133,11 @@ def test_tall_doors_have_their_pull_at_one_height(
     assert [y for _, y in places(plan)] == pytest.approx([middle - 80, middle + 80])
 
 
-def test_a_framed_door_takes_its_pull_on_the_middle_of_the_stile() -> None:
-    """Half a stile of 57 from the free edge."""
-    plan = place_pulls(BAR, front("door", hinged="left", stile=57.0))
-    assert {x for x, _ in places(plan)} == {454.0 - 57 / 2}
+@pytest.mark.parametrize(("hinged", "x"), [("left", 454.0 - 57.0 / 2), ("right", 57.0 / 2)])
+def test_a_framed_door_takes_its_pull_on_the_middle_of_the_stile(hinged: Hand, x: float) -> None:
+    """Half a stile of 57 from the free edge, on either hand."""
+    plan = place_pulls(BAR, front("door", hinged=hinged, stile=57.0))
+    assert {at for at, _ in places(plan)} == {x}
 
 
 def test_a_door_without_a_hand_has_no_free_edge() -> None:
