@@ -3,10 +3,14 @@
 import csv
 import io
 import json
+import tempfile
+from functools import cache
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from cli.main import main
 from cli.serving.store import open_store
 from tests.cli.conftest import Run
 
@@ -20,9 +24,23 @@ def edited(small: Path) -> Path:
     return path
 
 
-def packed(run: Run, job: Path) -> Path:
+@cache
+def pack_of(name: str, text: str) -> dict[str, bytes]:
+    """Make the pack of a job; kept for all tests that begin with one."""
+    with tempfile.TemporaryDirectory() as folder:
+        job, pack = Path(folder) / name, Path(folder) / "pack"
+        job.write_text(text, encoding="utf-8")
+        words = ["pack", str(job), "-o", str(pack)]
+        assert CliRunner().invoke(main, words, prog_name="jigsheet").exit_code == 0
+        return {path.name: path.read_bytes() for path in pack.iterdir()}
+
+
+def packed(job: Path) -> Path:
+    """Put the pack of a job beside it."""
     folder = job.with_name("pack")
-    assert run("pack", job, "-o", folder).exit_code == 0
+    folder.mkdir()
+    for name, data in pack_of(job.name, job.read_text(encoding="utf-8")).items():
+        (folder / name).write_bytes(data)
     return folder
 
 
@@ -34,7 +52,7 @@ def contents(pack: Path) -> dict[str, object]:
 
 def test_nothing_is_stale_of_a_job_and_its_own_pack(run: Run, small: Path) -> None:
     """Whichever stands first; nothing is written."""
-    pack = packed(run, small)
+    pack = packed(small)
     for words in ((small, small), (pack, small), (small, pack), (pack, pack)):
         result = run("changes", *words)
         assert result.exit_code == 0
@@ -62,7 +80,7 @@ def test_an_edit_is_told_by_what_is_to_be_done(run: Run, small: Path, edited: Pa
 
 def test_marks_say_what_is_spoilt_for_sure(run: Run, small: Path, edited: Path) -> None:
     """What was bored by the code of before is; what was bored since is not; the rest may be."""
-    codes = contents(packed(run, small))["parts"]
+    codes = contents(packed(small))["parts"]
     assert isinstance(codes, dict)
     new = json.loads(run("holes", edited, "--format", "json").stdout)
     right = next(side["code"] for side in new["sides"] if side["side"] == "right")
@@ -132,7 +150,7 @@ depth = "12"
 def test_only_what_is_stale_is_printed(run: Run, small: Path) -> None:
     """A wall box 3 mm higher: its own parts, and each station of its door with all its rows."""
     small.write_text(small.read_text("utf-8") + SECOND, "utf-8")
-    pack = packed(run, small)
+    pack = packed(small)
     small.write_text(
         small.read_text("utf-8").replace('height = "30"', 'height = "765 mm"'), "utf-8"
     )
@@ -167,7 +185,7 @@ def test_a_part_that_is_no_more_is_spoilt_if_it_was_worked_on(run: Run, small: P
     """By its marks, whatever the code."""
     text = small.read_text("utf-8")
     small.write_text(text + SECOND, "utf-8")
-    pack = packed(run, small)
+    pack = packed(small)
     with open_store(small) as store:
         store.mark("W1-1", "bored-cups", str(contents(pack)["parts"]["W1-1"]))  # type: ignore[index]
     small.write_text(text, "utf-8")
@@ -199,7 +217,7 @@ def test_what_is_held_back_now_is_neither_spoilt_nor_bored(run: Run, small: Path
 
 def test_a_pack_of_before_tells_codes_alone(run: Run, small: Path, edited: Path) -> None:
     """It says so, and names the parts."""
-    pack = packed(run, small)
+    pack = packed(small)
     data = contents(pack)
     del data["made"]
     (pack / "contents.json").write_text(json.dumps(data), "utf-8")
@@ -213,7 +231,7 @@ def test_a_pack_of_before_tells_codes_alone(run: Run, small: Path, edited: Path)
 
 def test_what_is_no_pack_of_this_job_is_refused(run: Run, small: Path, tmp_path: Path) -> None:
     """Another job's, none at all, a damaged one: exit 1 and nothing written."""
-    pack = packed(run, small)
+    pack = packed(small)
     other = tmp_path / "other.toml"
     other.write_text(small.read_text("utf-8").replace("scullery", "pantry"), "utf-8")
     empty = tmp_path / "empty"
@@ -249,7 +267,7 @@ def test_faults_of_either_are_told(run: Run, small: Path, faulty: Path) -> None:
 
 def test_sizes_as_delivered_make_paper_stale_and_no_wood(run: Run, small: Path) -> None:
     """What is measured is as it is: nothing is cut, and nothing is too small."""
-    pack = packed(run, small)
+    pack = packed(small)
     arrived = small.with_name("arrived.csv")
     arrived.write_text("id,width,height\nB1-2,454.8 mm,614.4 mm\n", "utf-8")
     words = ["changes", pack, small, "--delivered", arrived, "--format", "json"]
@@ -274,15 +292,15 @@ def test_a_door_that_hangs_on_its_other_edge_may_be_turned_half_round(
     assert "hinged left -> right" in text
     said = "Turned half round, its bottom edge up, its cups serve, where its pull is not bored"
     assert (said in " ".join(text.split())) == serve
-    codes = contents(packed(run, small))["parts"]
-    assert isinstance(codes, dict)
+    listed = json.loads(run("holes", small, "--format", "json").stdout)
+    code = next(front["code"] for front in listed["fronts"] if front["id"] == "B1-2")
     with open_store(other) as store:
-        store.mark("B1-2", "bored-cups", codes["B1-2"])
+        store.mark("B1-2", "bored-cups", code)
     text = run("changes", small, other).stdout
     assert "SPOILT, by what is marked as done\n  B1-2, cups bored" in text
     assert (said in " ".join(text.split())) == serve
     with open_store(other) as store:
-        store.mark("B1-2", "bored-pulls", codes["B1-2"])
+        store.mark("B1-2", "bored-pulls", code)
     assert "Turned half round" not in run("changes", small, other).stdout
 
 
@@ -333,7 +351,7 @@ def test_a_list_that_came_since_the_pack_is_said_first_too(run: Run, small: Path
     """What else was edited is told as ever; a pack that does not say what it has is no reason."""
     came = small.with_name("came.csv")
     came.write_text(CAME, encoding="utf-8")
-    pack = packed(run, small)
+    pack = packed(small)
     small.write_text(small.read_text("utf-8").replace('"18.3 mm"', '"18.2 mm"'), "utf-8")
     said = run("changes", pack, small, "--delivered", came).stdout
     first = "small.toml NEW has the fronts as came.csv measures them"

@@ -60,9 +60,11 @@ def files_below(folder: Path) -> set[str]:
 
 @pytest.mark.parametrize("command", ON_A_JOB)
 def test_a_good_job_ends_with_0(command: str, run: Run, small: Path) -> None:
-    """A job with warnings alone is done, and each command writes just its own files."""
+    """A job with warnings alone is done, says what was read, and each command writes just its own
+    files."""
     result = run(command, small)
     assert result.exit_code == 0, result.output
+    assert "2 fronts: 1 door, 1 drawer" in result.output
     assert files_below(small.parent) == WRITTEN[command]
 
 

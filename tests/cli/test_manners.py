@@ -160,9 +160,8 @@ def test_a_line_without_a_command_says_which_there_are(run: Run) -> None:
 @pytest.mark.parametrize("name", ON_A_JOB)
 def test_a_quiet_run_tells_only_what_is_wrong(name: str, run: Run, small: Path, held: Path) -> None:
     """Not what was read and written; what is held back, and how much is open, remains."""
-    loud, quiet = run(name, small), run(name, "--quiet", small)
-    assert (loud.exit_code, quiet.exit_code) == (0, 0)
-    assert "2 fronts: 1 door, 1 drawer" in (loud.stdout if name == "check" else loud.stderr)
+    quiet = run(name, "--quiet", small)
+    assert quiet.exit_code == 0
     assert "2 fronts:" not in quiet.stderr
     for written in ("pdf:", "html:", "pack:", "Print "):
         assert written not in quiet.stderr

@@ -122,11 +122,22 @@ def solved(reach: dict[str, float], gaps: list[Spare]) -> tuple[float, float]:
     return spare, float(then.fun)
 
 
-@pytest.mark.parametrize("seed", range(200))
-def test_a_general_solver_finds_the_same(seed: int) -> None:
-    """scipy's linear programming (HiGHS), on made-up walls."""
+def same_as_solver(seed: int) -> None:
     reach, gaps = made_up(random.Random(1000 + seed))
     spare, moves = settle(reach, gaps)
     wanted, total = solved(reach, gaps)
     assert spare == pytest.approx(wanted, abs=EPS)
     assert sum(map(abs, moves.values())) == pytest.approx(total, abs=EPS)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_general_solver_finds_the_same(seed: int) -> None:
+    """scipy's linear programming (HiGHS), on made-up walls."""
+    same_as_solver(seed)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", range(40, 400))
+def test_a_general_solver_finds_the_same_on_many_walls(seed: int) -> None:
+    """The same, at length."""
+    same_as_solver(seed)

@@ -42,6 +42,16 @@ HELD = replace(JOB, boxes=(box(DRAWER, replace(DOOR, hinged=None)),))
 
 
 def made(job: Job, kept: dict[str, Kept] | None = None) -> tuple[WorkView, StationFile]:
+    return made_usual() if job == JOB and kept is None else made_anew(job, kept)
+
+
+@cache
+def made_usual() -> tuple[WorkView, StationFile]:
+    """Bind the stations of the usual job once for all tests that look at them."""
+    return made_anew(JOB)
+
+
+def made_anew(job: Job, kept: dict[str, Kept] | None = None) -> tuple[WorkView, StationFile]:
     layout = as_printed(with_cutting(lay_out(job))[0])
     stations = plan_stations(layout)
     file = bind_stations(layout, stations, COMMON)
