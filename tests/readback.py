@@ -223,7 +223,7 @@ def _read_page(page: Any, number: int) -> PrintedPage:
         matrix = matrix_of(item, forms)
         line = width.value * hypot(matrix.a, matrix.b) * POINTS_TO_MM
         dashed = raw.FPDFPageObj_GetDashCount(item) > 0
-        for points, curved, closed in _paths(item, matrix):
+        for points, curved, closed in _paths(item, matrix, filled=bool(fill.value)):
             if curved:
                 box = _box(points)
                 wide, high = extent(box)
@@ -252,9 +252,9 @@ def _read_page(page: Any, number: int) -> PrintedPage:
     )
 
 
-def _paths(item: Any, matrix: Any) -> Iterator[tuple[list[Point], bool, bool]]:
+def _paths(item: Any, matrix: Any, *, filled: bool) -> Iterator[tuple[list[Point], bool, bool]]:
     """Give each piece of a path: its corners or the ends of its curves, whether it is curved,
-    whether it is closed."""
+    whether it is closed, as whatever is filled is."""
     # A page has thousands of pieces, most of them a symbol's dots: nothing is asked twice.
     segment, kind_of = raw.FPDFPath_GetPathSegment, raw.FPDFPathSegment_GetType
     point, ends = raw.FPDFPathSegment_GetPoint, raw.FPDFPathSegment_GetClose
@@ -263,7 +263,7 @@ def _paths(item: Any, matrix: Any) -> Iterator[tuple[list[Point], bool, bool]]:
     x, y = c_float(), c_float()
     at_x, at_y = byref(x), byref(y)
     points: list[Point] = []
-    curved = closed = False
+    curved, closed = False, filled
     between = 0
     for row in range(raw.FPDFPath_CountSegments(item)):
         step = segment(item, row)
@@ -271,7 +271,7 @@ def _paths(item: Any, matrix: Any) -> Iterator[tuple[list[Point], bool, bool]]:
         if kind == move:
             if points:
                 yield points, curved, closed
-            points, curved, closed = [], False, False
+            points, curved, closed = [], False, filled
         elif kind == curve:
             curved, between = True, (between + 1) % 3
             if between:

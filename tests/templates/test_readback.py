@@ -4,6 +4,7 @@ import io
 import json
 import re
 from collections.abc import Callable
+from functools import cache
 from typing import Any, get_args
 
 import pdfplumber
@@ -11,6 +12,7 @@ import pytest
 from hypothesis import given, settings
 from msgspec.structs import replace
 
+from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
@@ -32,7 +34,7 @@ from tests.clashes import clashes_of_print
 from tests.jobs import jobs, papers
 from tests.raster import qr_texts, render
 from tests.readback import Box, PrintedPage, ends_of, read_pages
-from tests.templates.drawnonce import draw_once
+from tests.templates.drawnonce import DrawnOnce, draw_once
 from tests.templates.worked import Example, worked_layout, worked_pages, worked_pdf, worked_sheets
 
 EXAMPLES: tuple[Example, ...] = get_args(Example)
@@ -171,6 +173,21 @@ def _tampered(page: Page, place: Callable[[float, float], tuple[float, float]]) 
     return replace(page, marks=tuple(_placed(mark, place) for mark in page.marks))
 
 
+@cache
+def alone(example: Example, part: str) -> tuple[Layout, DrawnOnce]:
+    """Draw the sheets of one part, on which nothing is wrong."""
+    layout = worked_layout(example)
+    only = replace(
+        layout,
+        fronts=tuple(replace(f, drawer=None) for f in layout.fronts if f.id == part),
+        sides=tuple(side for side in layout.sides if side.board == part),
+    )
+    made = draw_once(make_sheets(only, PAPERS["common"]))
+    pages = [sheet.page for sheet in made if sheet.parts]
+    assert faults_on_paper(read_pages(write_pdf(pages)), only) == []
+    return only, made
+
+
 @pytest.mark.parametrize(
     ("example", "part"),
     [("in", "B3-2"), ("in", "B3-SIDE-R"), ("uneven", "B1-3"), ("uneven", "B1-PARTITION-1")],
@@ -178,15 +195,8 @@ def _tampered(page: Page, place: Callable[[float, float], tuple[float, float]]) 
 @pytest.mark.parametrize("wrong", ["mirrored", "upside down", "holes shifted", "card shifted"])
 def test_the_comparison_can_fail(example: Example, part: str, wrong: str) -> None:
     """A mirrored sheet, an upside-down sheet and a shifted card are each caught."""
-    layout = worked_layout(example)
-    only = replace(
-        layout,
-        fronts=tuple(replace(f, drawer=None) for f in layout.fronts if f.id == part),
-        sides=tuple(side for side in layout.sides if side.board == part),
-    )
-    made = make_sheets(only, PAPERS["common"])
+    only, made = alone(example, part)
     pages = [sheet.page for sheet in made if sheet.parts]
-    assert faults_on_paper(read_pages(write_pdf(pages)), only) == []
     first = pages[0]
     w, h = first.width, first.height
     match wrong:

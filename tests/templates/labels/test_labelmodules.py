@@ -15,6 +15,7 @@ from templates.words.payload import LENGTHS
 from templates.writers.pdf import write_pdf
 from tests.templates.kitchens import workshop, workshop_looks
 from tests.templates.labelpages import label_pages
+from tests.templates.labels.test_labels import EVERY as EVERY_PRINTED
 from tests.templates.labels.test_labels import LABELS, check_pages
 
 EVERY = pytest.mark.parametrize("stock", LABELS.values(), ids=LABELS)
@@ -48,14 +49,19 @@ def test_no_text_has_modules_that_are_read_off_a_good_print_alone(stock: Stock) 
 
 @EVERY
 def test_a_link_takes_the_room_that_its_length_asks_for(stock: Stock) -> None:
-    """Of a served address 0.7 mm on labels of 38 mm, but for a longest ID; 0.5 at least; nothing
-    overlaps, and what reads the page finds each."""
+    """Of a served address 0.7 mm on labels of 38 mm, but for a longest ID; 0.5 at least."""
     linked = [replace(words, link=SERVED.format(words.part)) for words in workshop_looks()]
     raster = Raster(dots=stock.dots)
     modules = [module_on(words, stock, raster) for words in linked]
     assert None not in modules
     large = [module for module in modules if module == 0.7]
     assert len(large) >= len(modules) - 1 if stock.height >= TALL else not large
+
+
+@EVERY_PRINTED
+def test_a_label_with_a_link_is_printed_whole(stock: Stock) -> None:
+    """Nothing overlaps, and each symbol says its own part's link."""
+    linked = [replace(words, link=SERVED.format(words.part)) for words in workshop_looks()]
     pages = label_pages(workshop(), linked[::3], stock)
     check_pages(pages, write_pdf(pages), stock)
     said = [mark.text for page in pages for mark in page.marks if isinstance(mark, Qr)]

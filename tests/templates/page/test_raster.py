@@ -156,9 +156,9 @@ def test_a_rolls_page_is_its_label(name: str, dots: int | None) -> None:
     """Exactly, or as many whole dots as the label holds; one label a page."""
     stock = STOCKS[name]
     layout = galley()
-    pdf = write_pdf(label_pages(layout, SOME, stock, raster=Raster(dots=dots)))
+    pdf = write_pdf(label_pages(layout, SOME[:2], stock, raster=Raster(dots=dots)))
     sizes = [page.get_size() for page in pypdfium2.PdfDocument(pdf)]
-    assert len(sizes) == len(SOME)
+    assert len(sizes) == 2
     lost = 0.001 if dots is None else 25.4 / dots + 0.001
     for size in sizes:
         for points, label in zip(size, (stock.width, stock.height), strict=True):
