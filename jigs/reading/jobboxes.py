@@ -65,6 +65,7 @@ from jigs.reading.jobmeasured import (
     read_front_holes,
     read_leaflet,
 )
+from jigs.reading.namedagain import RowFront, refuse_named_again
 from jigs.reading.tomltables import Table
 
 MOST_ALIKE = 100
@@ -110,9 +111,12 @@ class BoxesRead(Struct, frozen=True, kw_only=True):
     claims: tuple[tuple[str, str], ...]
 
 
-def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
-    """Read all `[[box]]` tables of a job."""
+def read_boxes(
+    job: Table, shelves: Shelves, listed: Mapping[str, RowFront] | None = None
+) -> BoxesRead:
+    """Read all `[[box]]` tables of a job; `listed`: the fronts of its list, by their IDs."""
     boxes: list[BoxSpec] = []
+    with_rows = {front.box for front in listed.values()} if listed else set()
     assumed: set[str] = set()
     claims: list[tuple[str, str]] = []
     tables = job.tables("box")
@@ -136,6 +140,8 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
         fronts: list[FrontSpec] = []
         rows: list[tuple[Table, FrontSpec]] = []
         for number, row in enumerate(table.tables("front"), start=1):
+            if listed and refuse_named_again(row, box.id, listed):
+                continue
             made = _read_fronts(row, box.id, number, shelves)
             fronts += made
             claims += _claim(row, made, known)
@@ -144,7 +150,9 @@ def read_boxes(job: Table, shelves: Shelves) -> BoxesRead:
             rows += [(row, front) for front in made]
         check_stacks(rows, box)
         refuse_frame_keys(table)
-        holes = read_board_holes(table, [name for front in fronts for name in _names_of(front)])
+        known_all = box.id not in with_rows
+        names = [name for front in fronts for name in _names_of(front)] if known_all else []
+        holes = read_board_holes(table, names)
         box = read_built(table, box)
         table.close()
         read = BoxRead(doubts=table.take_doubts())

@@ -41,7 +41,7 @@ from jigs.reading.jobdefaults import complete_job, usual_reveal
 from jigs.reading.jobhardware import read_hinges, read_pulls, read_slides, take_hinges
 from jigs.reading.jobprinters import read_printers, read_stocks
 from jigs.reading.jobwalls import read_walls
-from jigs.reading.listedboxes import hang_list
+from jigs.reading.listedboxes import OpenedList, hang_list, open_list
 from jigs.reading.listgiven import read_list_table
 from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
@@ -209,11 +209,12 @@ def _read_job(
         pulls=read_pulls(top.table("pull"), shared.pulls if shared else None),
     )
     use = _read_use(top.table("use"), shelves)
-    read = read_boxes(top, shelves)
-    walls = read_walls(top, read.boxes)
-    refuse_frame_keys(top)
     fronts_file = top.text("fronts_file")
     listed = read_list_table(top.table("list"))
+    opened = open_list(folder / fronts_file, top.unit, listed) if fronts_file else OpenedList()
+    read = read_boxes(top, shelves, opened.named)
+    walls = read_walls(top, read.boxes)
+    refuse_frame_keys(top)
     delivered_file = top.text("delivered_file")
     if delivered is None and delivered_file:
         delivered = folder / delivered_file
@@ -227,12 +228,10 @@ def _read_job(
     hardware_faults = shared.faults if shared else []
     if fronts_file:
         boxes, more, told = hang_list(
-            folder / fronts_file,
-            top.unit,
+            opened,
             # Fronts that are at fault already are not held against the list as well.
             [replace(box, fronts=()) for box in boxes] if clashes or book.faults else boxes,
             shelves.pulls,
-            listed,
         )
     arrived = _read_arrived(delivered, top.unit) if delivered else None
     faults = [*hardware_faults, *clashes, *more]

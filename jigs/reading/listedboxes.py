@@ -10,6 +10,7 @@ one says that. A front without a box is a box of its own.
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from jigs.given.hardware import NO_PULL, PullRecord
@@ -25,6 +26,7 @@ from jigs.reading.frontboxes import ListedFront
 from jigs.reading.frontlist import FrontList, read_front_list
 from jigs.reading.jobboxes import ABOVE_FLOOR, ASSUMED_DEPTH
 from jigs.reading.jobhardware import Shelf
+from jigs.reading.namedagain import RowFront
 
 TALL_FROM = 1500.0
 """A box higher than this is taken for a tall one, mm (common practice, no source)."""
@@ -173,28 +175,62 @@ def _infer_box(
     )
 
 
+class OpenedList(Struct, frozen=True, kw_only=True):
+    """A job's list as far as it could be read: None with its faults; what was taken for what."""
+
+    fronts: FrontList | None = None
+    faults: tuple[Fault, ...] = ()
+    told: str = ""
+
+    @property
+    def named(self) -> dict[str, RowFront]:
+        """Its fronts, by the IDs that it alone gives them."""
+        rows = self.fronts.rows if self.fronts else ()
+        return {front.id: front for front in name_rows_alone(rows)}
+
+
+def open_list(path: Path, unit: Unit, listed: ListSpec | None = None) -> OpenedList:
+    """Read the list that a job names. Bare numbers are in `unit` where its header does not say
+    otherwise."""
+    try:
+        fronts = read_front_list(path, listed=listed, bare=False, unstated=unit)
+    except ReadingError as error:
+        return OpenedList(faults=error.faults, told=error.told)
+    return OpenedList(fronts=fronts, told=fronts.told)
+
+
+def name_rows_alone(rows: Sequence[ListedFront]) -> tuple[RowFront, ...]:
+    """Name the fronts of a list as if the job's boxes had no others."""
+    places: dict[str, int] = {}
+    found: list[RowFront] = []
+    for row in rows:
+        places[row.box] = place = places.get(row.box, 0) + 1
+        found += [
+            RowFront(
+                id=name,
+                box=row.box,
+                kind=row.spec.kind,
+                where=row.where,
+                own=bool(row.spec.id),
+                alike=row.count,
+            )
+            for name in name_fronts(row.spec.id, box=row.box, place=place, count=row.count)
+        ]
+    return tuple(found)
+
+
 def hang_list(
-    path: Path,
-    unit: Unit,
-    boxes: Sequence[BoxSpec],
-    pulls: Shelf[PullRecord],
-    listed: ListSpec | None = None,
+    opened: OpenedList, boxes: Sequence[BoxSpec], pulls: Shelf[PullRecord]
 ) -> tuple[tuple[BoxSpec, ...], list[Fault], str]:
     """Hang the fronts of a list on a job's boxes. Gives also the list's faults, and what was taken
-    for what in it.
-
-    Bare numbers are in `unit` where the list's header does not say otherwise.
-    """
+    for what in it."""
+    if opened.fronts is None:
+        return tuple(boxes), list(opened.faults), opened.told
+    faults = check_pull_names(opened.fronts, pulls)
     try:
-        front_list = read_front_list(path, listed=listed, bare=False, unstated=unit)
+        return settle_pull_names(join_fronts(opened.fronts, boxes), pulls), faults, opened.told
     except ReadingError as error:
-        return tuple(boxes), list(error.faults), error.told
-    faults = check_pull_names(front_list, pulls)
-    told = front_list.told
-    try:
-        return settle_pull_names(join_fronts(front_list, boxes), pulls), faults, told
-    except ReadingError as error:
-        return tuple(boxes), [*faults, *error.faults], told
+        return tuple(boxes), [*faults, *error.faults], opened.told
 
 
 def check_pull_names(front_list: FrontList, pulls: Shelf[PullRecord]) -> list[Fault]:

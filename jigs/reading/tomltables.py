@@ -77,6 +77,11 @@ class Table:
     def __contains__(self, key: str) -> bool:
         return key in self._values
 
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """The keys that it has, in the order of the file."""
+        return tuple(self._values)
+
     def hint(self, keys: Iterable[str], where: str) -> None:
         """Say behind each fault of some keys where more is to be seen of them."""
         self._hints |= dict.fromkeys(keys, where)
