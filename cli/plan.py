@@ -15,6 +15,7 @@ from cli.output import write_bytes, write_text
     ("What is done on which day", "plan kitchen.toml"),
     ("Shorter days", "plan kitchen.toml --a-day 30"),
     ("On paper, with boxes to tick", "plan kitchen.toml --format pdf"),
+    ("Mark what is done", "plan kitchen.toml --day-done 2 --done B1-2 arrived"),
 )
 @with_job
 @click.option(
@@ -23,6 +24,28 @@ from cli.output import write_bytes, write_text
     metavar="N",
     help="How often something is taken in hand in a day: a piece cut, a card set, a door hung.  "
     "[default: 60]",
+)
+@click.option(
+    "--done",
+    type=(str, str),
+    multiple=True,
+    metavar="ID STEP",
+    help="This step of a part, or of all parts of a box or a wall, is done; may be repeated. "
+    "'--format csv' lists the steps of each part.",
+)
+@click.option(
+    "--day-done",
+    type=click.IntRange(min=1),
+    multiple=True,
+    metavar="N",
+    help="All that is marked of this day is done; may be repeated.",
+)
+@click.option(
+    "--undone",
+    type=(str, str),
+    multiple=True,
+    metavar="ID STEP",
+    help="It is not: its mark is taken back.",
 )
 @paper_option
 @click.option(
@@ -37,6 +60,9 @@ from cli.output import write_bytes, write_text
 def plan(
     asked: Asked,
     a_day: int | None,
+    done: tuple[tuple[str, str], ...],
+    day_done: tuple[int, ...],
+    undone: tuple[tuple[str, str], ...],
     paper: str,
     form: Literal["text", "pdf", "csv", "json"],
     output: str | None,
@@ -44,12 +70,13 @@ def plan(
     """Say in which order JOB is worked through, day by day.
 
     For each day: its stations with bit and stop, its parts, and what must measure before you go
-    on. What was marked on the pages of 'serve' is done; the rest begins today. Pages are those of
-    stations.pdf on the same --paper.
+    on. What was marked on the pages of 'serve', or here, is done; the rest begins today. Pages are
+    those of stations.pdf on the same --paper.
     """
     from cli.drawing import draw_lists, tell_lists
     from cli.printers import find_paper
     from cli.serving.store import read_store
+    from cli.ticking import Ticks, tick
     from jigs.bench.stations import plan_stations
     from jigs.bench.workdays import MOST
     from jigs.cutlist.cutlist import cut_job
@@ -67,7 +94,12 @@ def plan(
     stations = plan_stations(printed, reach=reach_on(sheet))
     kept, _ = read_store(asked.path)
     paged = bind_stations(printed, stations, sheet).paged if stations else Paged()
-    made = view_work(printed, cut_job(layout), stations, paged, kept, most=a_day or MOST)
+    cut = cut_job(layout)
+    made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST)
+    if ticks := Ticks(done=done, days=day_done, back=undone):
+        tick(ticks, asked, made.plan, kept)
+        kept, _ = read_store(asked.path)
+        made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST)
     sources = layout.job.sources
     if form == "pdf":
         data, pages = draw_lists(layout, [plan_listing(made)], paper)

@@ -24,7 +24,7 @@ def select(
     given = dict.fromkeys(name.strip() for name in names)
     if unknown := [name for name in given if name.upper() not in known]:
         kinds = f"part, box, wall or {what}" if what else "part, box or wall"
-        said = [_unknown(name, tuple(known), kinds) for name in unknown]
+        said = [unknown_name(name, tuple(known), kinds) for name in unknown]
         raise click.BadParameter("\n".join(said), param_hint="'--only'")
     return frozenset(name.upper() for name in given) or None
 
@@ -116,7 +116,8 @@ def nothing_drawn(chosen: "Layout") -> str:
     return f"Nothing to draw: {'; '.join(said)}. No file is written."
 
 
-def _unknown(name: str, known: tuple[str, ...], kinds: str) -> str:
+def unknown_name(name: str, known: tuple[str, ...], kinds: str) -> str:
+    """Say that nothing of some kinds is called so, with the nearest names that are known."""
     from difflib import get_close_matches
 
     near = get_close_matches(name.upper(), known, n=4, cutoff=0.5)

@@ -4,7 +4,6 @@ import re
 import threading
 from collections.abc import Callable
 from datetime import datetime
-from itertools import takewhile
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -156,18 +155,19 @@ class Answers:
         """Mark a step of a part as done, by the figures of the page on which it was pressed: the
         job may have been edited since. `code`: that of the part there, "" where none was sent.
         Its steps are marked in their order: hung says that the holes are bored."""
+        from jigs.progress.marking import find_step, left_before, waits_for_release
         from templates.words.stepwords import step_done
 
         now, part, standing = self._part_of_job(name)
         course = now.scan.courses[part]
-        if step not in {each.key for each in course.steps}:
+        found = find_step(course, step)
+        if found is None:
             steps = ", ".join(each.key for each in course.steps)
             raise Refused(400, "No such step", f"{part} has no step {step!r}; its steps: {steps}.")
-        if any(wait.step is None for wait in course.waits.get(step, ())):
+        if waits_for_release(course, found):
             raise Refused(409, f"{part} is held back", "Nothing more is done with it until the "
                           "job says what is missing.")  # fmt: skip
-        before = takewhile(lambda each: each.key != step, course.steps)
-        if open_steps := [each for each in before if each.key not in standing.done]:
+        if open_steps := left_before(course, found, standing.done):
             raise Refused(409, f"{part} is not so far yet", "Mark first what comes before, as it "
                           f"is done: {'; '.join(map(step_done, open_steps))}.")  # fmt: skip
         kept = self._store.kept().get(part)

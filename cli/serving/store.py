@@ -10,7 +10,7 @@ import os
 import secrets
 import sqlite3
 import threading
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
@@ -27,6 +27,8 @@ if TYPE_CHECKING:
     from jigs.bench.kept import Kept
 
 Deed = Literal["done", "undone", "note", "photo", "no-photo", "recoded"]
+Marked = tuple[str, str, str]
+"""A part, the key of its step, and the part's code."""
 
 APPLICATION = 0x6A69_6773
 """How SQLite's file header says whose it is: `jigs`."""
@@ -246,27 +248,32 @@ class Store:
 
     def mark(self, part: str, step: str, code: str) -> None:
         """Mark a step as done; done twice it is done once."""
-        with self._lock:
-            with self._change():
-                at = now()
-                made = self._base.execute(
-                    "insert or ignore into marks (part, step, code, at) values (?, ?, ?, ?)",
-                    (part, step, code, at),
-                )
-                if made.rowcount:
-                    self._happened(part, "done", step, code, at)
-            self._read_again(part)
+        self.mark_all([(part, step, code)])
 
     def undo(self, part: str, step: str, code: str) -> None:
         """Take a mark back; what is not marked stays so."""
+        self.mark_all(back=[(part, step, code)])
+
+    def mark_all(self, done: Sequence[Marked] = (), back: Sequence[Marked] = ()) -> None:
+        """Take marks back and mark steps, all of them or none; what is as wanted stays as it is."""
         with self._lock:
             with self._change():
-                gone = self._base.execute(
-                    "delete from marks where part = ? and step = ?", (part, step)
-                )
-                if gone.rowcount:
-                    self._happened(part, "undone", step, code, now())
-            self._read_again(part)
+                at = now()
+                for part, step, code in back:
+                    gone = self._base.execute(
+                        "delete from marks where part = ? and step = ?", (part, step)
+                    )
+                    if gone.rowcount:
+                        self._happened(part, "undone", step, code, at)
+                for part, step, code in done:
+                    made = self._base.execute(
+                        "insert or ignore into marks (part, step, code, at) values (?, ?, ?, ?)",
+                        (part, step, code, at),
+                    )
+                    if made.rowcount:
+                        self._happened(part, "done", step, code, at)
+            for part in {each[0] for each in (*back, *done)}:
+                self._read_again(part)
 
     def note(self, part: str, note: str, code: str) -> None:
         """Keep a note, in place of the one before; "" takes it away."""
