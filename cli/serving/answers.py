@@ -155,7 +155,7 @@ class Answers:
         """Mark a step of a part as done, by the figures of the page on which it was pressed: the
         job may have been edited since. `code`: that of the part there, "" where none was sent.
         Its steps are marked in their order: hung says that the holes are bored."""
-        from jigs.progress.marking import find_step, left_before, waits_for_release
+        from jigs.bench.marking import find_step, left_before, waits_for_release
         from templates.words.stepwords import step_done
 
         now, part, standing = self._part_of_job(name)

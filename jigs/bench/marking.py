@@ -4,8 +4,8 @@ was bored; and none that waits for the part itself, or another, to be released.
 
 from collections.abc import Collection
 
-from jigs.progress.course import Course
-from jigs.progress.standing import Step
+from jigs.bench.course import Course
+from jigs.bench.standing import Step
 
 
 def find_step(course: Course, key: str) -> Step | None:

@@ -97,9 +97,13 @@ class Delivery(Struct, frozen=True, kw_only=True):
     alike: tuple[tuple[str, ...], ...] = ()
 
 
+DEPTH = "depth"
+"""What stands as the axis of a row that is no gap: how far its front stands out."""
+
+
 class MeasuredGap(Struct, frozen=True, kw_only=True):
     """One row: what of it names the gap ("" where it says nothing), and its width at one end or at
-    both; mm."""
+    both; or how far a front stands out there; mm."""
 
     where: str
     """Where the row stands, with its file for a fault."""

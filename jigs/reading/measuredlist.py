@@ -2,13 +2,15 @@
 
 Columns in any order: `front`, `beside`, `other`, `axis`, `edge` name a gap, as far as is needed to
 tell it from others; `top or left` and `bottom or right` say how wide it is, at one end or at both.
-A row without a width was not measured. All faults are reported together.
+A row without a width was not measured. A row whose axis is `depth` is no gap: it says how far a
+front stands out from those beside it at its top and at its bottom, below 0 behind them. All faults
+are reported together.
 """
 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
-from jigs.given.measured import MeasuredGap, MeasuredGaps
+from jigs.given.measured import DEPTH, MeasuredGap, MeasuredGaps
 from jigs.ground.believable import Range
 from jigs.ground.errors import ReadingError
 from jigs.ground.lengths import Unit
@@ -37,7 +39,9 @@ SYNONYMS: Mapping[str, tuple[str, ...]] = {
     SECOND: ("measured 2", "bottom", "right"),
 }  # fmt: skip
 MEASURED = ColumnNames(SYNONYMS, {FIRST: GAP, SECOND: GAP})
-AXES = ("x", "y")
+PROUD = Range(-8, 8)
+"""How far a front is believed to stand out or behind; mm (common practice, no source)."""
+AXES = ("x", "y", DEPTH)
 EDGES = ("left", "right", "bottom", "top")
 
 
@@ -63,7 +67,11 @@ class _GapRows(RowReader):
         self.note_strange()
         for row in self.rows():
             self.check_headings(row)
-            first, second = self.read_size(row, FIRST), self.read_size(row, SECOND)
+            axis = self._one_of(row, "axis", AXES)
+            within = PROUD if axis == DEPTH else GAP
+            first, second = (
+                self.read_size(row, column, within=within) for column in (FIRST, SECOND)
+            )
             if first is None and self.cell(row, SECOND):
                 self.note_at(
                     row,
@@ -78,7 +86,7 @@ class _GapRows(RowReader):
                     front=self.read_text(row, "front").upper(),
                     beside=self.read_text(row, "beside").lower(),
                     other=self.read_text(row, "neighbour").upper(),
-                    axis=self._one_of(row, "axis", AXES),
+                    axis=axis,
                     edge=self._one_of(row, "edge", EDGES),
                     first=first,
                     second=second,

@@ -11,17 +11,20 @@ and up are above 0, a lean to the right too; mm.
 from collections.abc import Iterator, Mapping, Sequence, Set
 from typing import Literal
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from jigs.box.parts import Front, Layout
-from jigs.given.measured import MeasuredGap, MeasuredGaps
+from jigs.given.job import Job
+from jigs.given.measured import DEPTH, MeasuredGap, MeasuredGaps
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK, Axis, FaceEdge
 from jigs.room.beside import Meeting
 from jigs.room.budget import Budget
-from jigs.room.elevation import see_walls
+from jigs.room.depth import Standing, depth_moves, match_depths
 from jigs.room.even import Spare, level
-from jigs.room.reckoning import ADJUSTS, SHIFTS, GapBudgets
+from jigs.room.hung import HungFront, hung_fronts
+from jigs.room.otherplate import OtherPlate, other_plate
+from jigs.room.reckoning import GapBudgets
 
 SEEN = 0.5
 """A gap that departs from its plan by more, or at its ends from itself, is seen; mm (common
@@ -29,7 +32,7 @@ practice, no source)."""
 AT_END = 0.05
 """A screw that has no more left than this is at its end; mm."""
 
-Screw = Literal["height", "side"]
+Screw = Literal["height", "side", "depth"]
 Why = Literal["place", "size", "square", "fixed"]
 """What is wrong where no screw helps: a front's place, sizes along the row, a right angle, or a
 front that has no screws."""
@@ -44,30 +47,6 @@ class Pose(Struct, frozen=True):
     lean: float = 0.0
 
 
-class HungFront(Struct, frozen=True, kw_only=True):
-    """A front as it hangs: its middle on the wall, the height of each of its hinges from there,
-    from the top, or of its upper and lower edge, and how far its hinge edge is to the right; mm."""
-
-    front: Front
-    x: float
-    y: float
-    points: tuple[float, ...]
-    edge: float = 0.0
-
-    @property
-    def reach(self) -> float:
-        """How far its screws move it either way; a front on screws as far as its holes let it."""
-        if self.front.swings:
-            return ADJUSTS
-        return SHIFTS if self.front.kind in ("drawer", "pullout", "false-front") else 0.0
-
-    @property
-    def leans(self) -> float:
-        """How far it can lean, mm on a mm, if it is not moved besides."""
-        across = abs(self.edge) if self.front.swings else self.front.width / 2
-        return self.reach / max(*map(abs, self.points), across)
-
-
 class Turn(Struct, frozen=True, kw_only=True):
     """One screw, or those that are turned alike."""
 
@@ -76,7 +55,8 @@ class Turn(Struct, frozen=True, kw_only=True):
     at: int | None
     """The hinge, from the top; of a front on screws 1 its upper edge, 2 its lower; None: all."""
     move: float
-    """How far the front moves there, up or to the right, below 0 down or to the left; mm."""
+    """How far the front moves there, up, to the right or out, below 0 down, to the left or in;
+    mm."""
 
     @property
     def overlay(self) -> float | None:
@@ -114,6 +94,8 @@ class Beyond(Struct, frozen=True, kw_only=True):
     taped: GapAsHung
     why: Why
     fronts: tuple[Front, ...]
+    plates: Mapping[str, OtherPlate] = field(default_factory=dict)
+    """The plates that would bring these doors over, by their IDs."""
 
 
 class Adjustment(Struct, frozen=True, kw_only=True):
@@ -122,11 +104,14 @@ class Adjustment(Struct, frozen=True, kw_only=True):
     gaps: tuple[GapAsHung, ...]
     turns: tuple[Turn, ...]
     beyond: tuple[Beyond, ...]
+    depths: tuple[Standing, ...] = ()
+    """The fronts of which it was measured how far they stand out."""
 
 
 def plan_turns(layout: Layout, found: GapBudgets, listed: MeasuredGaps) -> Adjustment:
     """Say which screws to turn. Raises ReadingError with all faults of the list."""
-    hung, given = hung_fronts(layout), match_gaps(found.budgets, listed)
+    hung = hung_fronts(layout)
+    given, depths = match_rows(found.budgets, listed, hung)
     poses = pose_fronts(hung, given)
     gaps = tuple(
         GapAsHung(
@@ -135,8 +120,12 @@ def plan_turns(layout: Layout, found: GapBudgets, listed: MeasuredGaps) -> Adjus
         )
         for budget, row in given
     )  # fmt: skip
-    turns = tuple(turn for name, pose in poses.items() for turn in _turns(hung[name], pose))
-    return Adjustment(gaps=gaps, turns=turns, beyond=tuple(_beyond(gaps, hung, poses)))
+    turns = [turn for name, pose in poses.items() for turn in _turns(hung[name], pose)]
+    turns += [turn for each in depths for turn in _depth_turns(each, hung[each.front.id])]
+    return Adjustment(
+        gaps=gaps, turns=tuple(turns), beyond=tuple(_beyond(gaps, hung, poses, layout.job)),
+        depths=depths,
+    )  # fmt: skip
 
 
 def choose_turns(plan: Adjustment, names: Set[str] | None) -> Adjustment:
@@ -154,39 +143,37 @@ def choose_turns(plan: Adjustment, names: Set[str] | None) -> Adjustment:
         gaps=tuple(each for each in plan.gaps if is_at(each)),
         turns=tuple(turn for turn in plan.turns if is_named(turn.front)),
         beyond=tuple(each for each in plan.beyond if is_at(each.taped)),
+        depths=tuple(each for each in plan.depths if is_named(each.front)),
     )
 
 
-def hung_fronts(layout: Layout) -> dict[str, HungFront]:
-    """Give the fronts of a job by their IDs, as they hang on their walls."""
-    return {
-        seen.front.id: _hung(seen.front, seen.x, seen.y)
-        for elevation in see_walls(layout)
-        for box in elevation.boxes
-        for seen in box.fronts
-    }
+def match_rows(
+    budgets: Sequence[Budget], listed: MeasuredGaps, hung: Mapping[str, HungFront]
+) -> tuple[tuple[tuple[Budget, MeasuredGap], ...], tuple[Standing, ...]]:
+    """Find the gap, or the front, of each row. Raises ReadingError with all faults of the list."""
+    given, wrong = _match_gaps(budgets, [row for row in listed.rows if row.axis != DEPTH])
+    depths, astray = match_depths([row for row in listed.rows if row.axis == DEPTH], hung)
+    faults = [*listed.faults, *wrong, *astray]
+    if not (given or depths or faults):
+        faults.append(
+            Fault(
+                "the list of gaps",
+                "no gap in it was measured; write how wide one is, at least, into its row",
+            )
+        )
+    if faults:
+        raise ReadingError(faults)
+    return given, depths
 
 
-def _hung(front: Front, x: float, y: float) -> HungFront:
-    half = front.height / 2
-    cups = sorted((hole.y - half for hole in front.holes if hole.purpose == "cup"), reverse=True)
-    away = {"left": -front.width / 2, "right": front.width / 2}
-    return HungFront(
-        front=front,
-        x=x + front.width / 2,
-        y=y + half,
-        points=tuple(cups) if front.swings and len(cups) > 1 else (half, -half),
-        edge=away[front.hinged] if front.swings and front.hinged else 0.0,
-    )
-
-
-def match_gaps(
-    budgets: Sequence[Budget], listed: MeasuredGaps
-) -> tuple[tuple[Budget, MeasuredGap], ...]:
-    """Find the gap of each row. Raises ReadingError with all faults of the list."""
-    faults, first = list(listed.faults), dict[int, str]()
+def _match_gaps(
+    budgets: Sequence[Budget], rows: Sequence[MeasuredGap]
+) -> tuple[tuple[tuple[Budget, MeasuredGap], ...], list[Fault]]:
+    """Find the gap of each row, and what is wrong with the rows."""
+    faults: list[Fault] = []
+    first: dict[int, str] = {}
     given: list[tuple[Budget, MeasuredGap]] = []
-    for row in listed.rows:
+    for row in rows:
         near = [each for each in budgets if row.front in each.gap.names]
         meant = [each for each in near if _is_meant(each.gap, row)]
         if len(meant) == 1 and id(meant[0]) not in first:
@@ -201,16 +188,7 @@ def match_gaps(
             names = "; ".join(_named(each.gap, row.front) for each in known)
             allowed = names or "a front as 'gaps --format csv' lists it"
             faults.append(Fault(row.where, f"{what} ({row.words()!r} given); allowed: {allowed}"))
-    if not (given or faults):
-        faults.append(
-            Fault(
-                "the list of gaps",
-                "no gap in it was measured; write how wide one is, at least, into its row",
-            )
-        )
-    if faults:
-        raise ReadingError(faults)
-    return tuple(given)
+    return tuple(given), faults
 
 
 def _is_meant(gap: Meeting, row: MeasuredGap) -> bool:
@@ -328,16 +306,26 @@ def _turns(hung: HungFront, pose: Pose) -> Iterator[Turn]:
     if hung.reach <= SLACK:
         return
     yield Turn(front=front, screw="height", at=None, move=pose.up - pose.lean * hung.edge)
-    moves = [pose.right + pose.lean * y for y in hung.points]
+    yield from _each(front, "side", [pose.right + pose.lean * y for y in hung.points])
+
+
+def _depth_turns(standing: Standing, hung: HungFront) -> Iterator[Turn]:
+    """Give the depth screws that bring a front level with those beside it."""
+    if standing.why is None:
+        yield from _each(standing.front, "depth", [*depth_moves(standing, hung)])
+
+
+def _each(front: Front, screw: Screw, moves: Sequence[float]) -> Iterator[Turn]:
+    """Give a turn for each hinge, or one where all are alike."""
     if max(moves) - min(moves) <= AT_END:
-        yield Turn(front=front, screw="side", at=None, move=pose.right)
+        yield Turn(front=front, screw=screw, at=None, move=sum(moves) / len(moves))
         return
     for at, move in enumerate(moves, start=1):
-        yield Turn(front=front, screw="side", at=at, move=move)
+        yield Turn(front=front, screw=screw, at=at, move=move)
 
 
 def _beyond(
-    gaps: Sequence[GapAsHung], hung: Mapping[str, HungFront], poses: Mapping[str, Pose]
+    gaps: Sequence[GapAsHung], hung: Mapping[str, HungFront], poses: Mapping[str, Pose], job: Job
 ) -> Iterator[Beyond]:
     for taped in gaps:
         if abs(taped.off) > SEEN:
@@ -347,7 +335,14 @@ def _beyond(
             )
             screwed = any(hung[front.id].reach > SLACK for front, _ in sides)
             why: Why = "place" if ended else "size" if screwed else "fixed"
-            yield Beyond(taped=taped, why=why, fronts=ended)
+            plates = {
+                f.id: plate
+                for f, edge in sides
+                if f in ended
+                and taped.budget.gap.axis == "x"
+                and (plate := other_plate(f, job, poses[f.id].right + _wanted(edge, taped.off)))
+            }
+            yield Beyond(taped=taped, why=why, fronts=ended, plates=plates)
         elif abs(taped.then[0] - taped.then[1]) > SEEN:
             yield Beyond(taped=taped, why="square", fronts=())
 
@@ -358,6 +353,11 @@ def _is_at_end(hung: HungFront, pose: Pose, edge: FaceEdge, taped: GapAsHung) ->
         return False
     axis = taped.budget.gap.axis
     moved = pose.right if axis == "x" else pose.up
-    away = 1.0 if edge in ("left", "bottom") else -1.0
-    wanted = away if taped.off < 0 else -away
+    wanted = 1.0 if _wanted(edge, taped.off) > 0 else -1.0
     return hung.reach - _taken(hung, pose, axis) - wanted * moved <= AT_END
+
+
+def _wanted(edge: FaceEdge, off: float) -> float:
+    """Give how far a front would go to the right, or up, to take all that a gap at its edge is
+    wider than planned; mm."""
+    return -off if edge in ("left", "bottom") else off

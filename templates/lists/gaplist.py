@@ -3,7 +3,9 @@
 import json
 from collections.abc import Iterable, Sequence
 
+from jigs.box.parts import Front
 from jigs.given.job import Job
+from jigs.given.measured import DEPTH
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
 from jigs.room.budget import CONFIDENCE, Budget
@@ -151,10 +153,27 @@ def _most(budget: Budget) -> str:
 
 
 def gaps_csv(found: GapBudgets, job: Job, chance: Chance | None, rows: Sequence[Settled]) -> str:
-    """Give a row for each gap, with two cells to fill in once it is measured; chance and rows have
-    none."""
+    """Give a row for each gap, with two cells to fill in once it is measured, then one for each
+    door, to fill in how far it stands out; chance and rows have none."""
     del chance, rows
-    return csv_text(COLUMNS, (_row(budget, job) for budget in found.budgets))
+    sides = (front for budget in found.budgets for front, _ in budget.gap.sides)
+    doors = {front.id: front for front in sides if front.swings}
+    return csv_text(
+        COLUMNS,
+        (
+            *(_row(budget, job) for budget in found.budgets),
+            *(_depth_row(front) for front in doors.values()),
+        ),
+    )
+
+
+def _depth_row(front: Front) -> Sequence[object]:
+    """Give the row of how far a door stands out, at the edge by which it hangs."""
+    said = {
+        "wall": front.wall, "front": front.id, "axis": DEPTH, "edge": front.hinged,
+        "nominal_mm": number(0.0),
+    }  # fmt: skip
+    return [said.get(column, "") for column in COLUMNS]
 
 
 def _row(budget: Budget, job: Job) -> Sequence[object]:

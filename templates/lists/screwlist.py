@@ -4,18 +4,19 @@ data."""
 import json
 from collections.abc import Iterable, Sequence
 
+from msgspec.structs import replace
+
 from jigs.given.job import Job
-from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
-from jigs.room.screws import Adjustment, Beyond, GapAsHung, Turn
+from jigs.room.screws import Adjustment, Beyond, GapAsHung, Screw, Turn
 from templates.lists.cells import csv_text, in_mm, number
 from templates.lists.listing import Column, Group, Listing, Section, Table, TableRow, Words, shown
 from templates.lists.listtext import listing_text
 from templates.words.budgetwords import gap_name
 from templates.words.screwwords import (
     BEYOND,
-    DEPTH,
     DEPTH_HOW,
+    DEPTH_LEVEL,
     GAPS,
     HOW,
     NOTHING,
@@ -26,9 +27,11 @@ from templates.words.screwwords import (
     TITLE,
     UNSAID,
     beyond_words,
+    depth_words,
     ends_words,
     is_worth,
     lap_words,
+    one_end_words,
     plug_steps,
     screw_words,
     way_words,
@@ -40,8 +43,14 @@ COLUMNS = ("wall", "front", "screw", "at", "move", "mm", "overlay_mm")
 
 def screws_listings(plan: Adjustment, job: Job, file: str) -> tuple[Listing, ...]:
     """Give a list for each wall, and what helps where no screw does."""
-    walls = grouped((taped.budget.gap.wall, taped) for taped in plan.gaps)
-    return (*(_wall(wall, gaps, plan, job) for wall, gaps in walls.items()), _wrong(job, file))
+    walls = _walls(plan)
+    return (*(_wall(wall, plan, job) for wall in walls), _wrong(job, file))
+
+
+def _walls(plan: Adjustment) -> list[str]:
+    """Name the walls of what was measured, in order."""
+    walls = (taped.budget.gap.wall for taped in plan.gaps)
+    return list(dict.fromkeys((*walls, *(each.front.wall for each in plan.depths))))
 
 
 def screws_text(plan: Adjustment, job: Job, file: str) -> str:
@@ -49,29 +58,51 @@ def screws_text(plan: Adjustment, job: Job, file: str) -> str:
     return "\n".join(map(listing_text, screws_listings(plan, job, file)))
 
 
-def _wall(wall: str, gaps: Sequence[GapAsHung], plan: Adjustment, job: Job) -> Listing:
-    turns = [turn for turn in plan.turns if turn.front.wall == wall]
-    worth = [turn for turn in turns if is_worth(turn)]
-    beyond = [each for each in plan.beyond if each.taped.budget.gap.wall == wall]
-    level = any(taped.budget.gap.axis == "y" for taped in gaps)
-    steps = [
-        Section(title=title, blocks=(_turns([t for t in worth if t.screw == screw]),))
-        for screw, title in STEPS.items()
-        if level or screw == "side"
-    ]
-    if not level:
-        steps.insert(0, Section(title=STEPS["height"], blocks=(Words(text=UNSAID, indent=2),)))
+def _wall(wall: str, plan: Adjustment, job: Job) -> Listing:
+    own = replace(
+        plan,
+        gaps=tuple(each for each in plan.gaps if each.budget.gap.wall == wall),
+        turns=tuple(turn for turn in plan.turns if turn.front.wall == wall and is_worth(turn)),
+        beyond=tuple(each for each in plan.beyond if each.taped.budget.gap.wall == wall),
+        depths=tuple(each for each in plan.depths if each.front.wall == wall),
+    )
+    steps = [_step(screw, own) for screw in STEPS if screw != "depth"] if own.gaps else []
+    idle = not any(turn.screw != "depth" for turn in own.turns)
+    if own.gaps and idle:
+        steps = [Section(blocks=(Words(text=NOTHING),))]
     name = f"{TITLE}, wall {wall}" if wall else TITLE
+    one_end = one_end_words(own)
     return Listing(
         title=name,
         job=job.name,
         sections=(
             Section(title=f"Wall {wall}" if wall else "", blocks=tuple(Words(text=t) for t in HOW)),
-            *(steps if worth else [Section(blocks=(Words(text=NOTHING),))]),
-            Section(title=DEPTH, blocks=(Words(text=DEPTH_HOW, indent=2),)),
-            *([_beyond(beyond)] if beyond else []),
-            Section(title=GAPS, blocks=(_gaps(gaps),)),
+            *([Section(blocks=(Words(text=one_end, stamp=True),))] if one_end else []),
+            *steps,
+            _depth(own),
+            *([_beyond(own.beyond)] if own.beyond else []),
+            *([Section(title=GAPS, blocks=(_gaps(own.gaps),))] if own.gaps else []),
         ),
+    )
+
+
+def _step(screw: Screw, own: Adjustment) -> Section:
+    """Give the turns of one kind of screw; of the height only where a gap tells it."""
+    if screw == "height" and not any(taped.budget.gap.axis == "y" for taped in own.gaps):
+        return Section(title=STEPS[screw], blocks=(Words(text=UNSAID, indent=2),))
+    turns = [turn for turn in own.turns if turn.screw == screw]
+    return Section(title=STEPS[screw], blocks=(_turns(turns),))
+
+
+def _depth(own: Adjustment) -> Section:
+    """Give the turns of the depth screws, and what none of them moves."""
+    if not own.depths:
+        return Section(title=STEPS["depth"], blocks=(Words(text=DEPTH_HOW, indent=2),))
+    turns = [turn for turn in own.turns if turn.screw == "depth"]
+    beyond = [Words(text=text, indent=2, stamp=True) for text in depth_words(own.depths)]
+    level = [] if turns or beyond else [Words(text=DEPTH_LEVEL, indent=2)]
+    return Section(
+        title=STEPS["depth"], blocks=(*([_turns(turns)] if turns else []), *beyond, *level)
     )
 
 
@@ -119,12 +150,18 @@ def _gaps(gaps: Sequence[GapAsHung]) -> Table:
                 ends_words(taped.now, both=taped.both),
                 format_mm(taped.budget.gap.nominal),
                 ends_words(taped.then),
-                f"needs {format_mm(taped.budget.least.width or 0.0)}" if taped.tight else "",
+                _remark(taped),
             )
         )
         for taped in gaps
     )
     return Table(columns=columns, groups=(Group(rows=rows),))
+
+
+def _remark(taped: GapAsHung) -> str:
+    """Say what a gap needs, if it comes out narrower, and that one end alone was measured."""
+    needs = f"needs {format_mm(taped.budget.least.width or 0.0)}" if taped.tight else ""
+    return ", ".join(filter(None, (needs, "" if taped.both else "one end")))
 
 
 def _wrong(job: Job, file: str) -> Listing:
@@ -166,8 +203,24 @@ def screws_json(plan: Adjustment, job: Job, file: str) -> str:
                 "why": each.why,
                 "fronts": [front.id for front in each.fronts],
                 **in_mm(off=each.taped.off),
+                "plates": [
+                    {
+                        "front": name,
+                        **in_mm(now=plate.now, wanted=plate.wanted, at_hand=plate.at_hand),
+                    }
+                    for name, plate in each.plates.items()
+                ],
             }
             for each in plan.beyond
+        ],
+        "depths": [
+            {
+                "front": each.front.id,
+                "out_mm": [number(end) for end in (each.ends if each.both else each.ends[:1])],
+                "both_ends": each.both,
+                "why": each.why,
+            }
+            for each in plan.depths
         ],
     }
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
@@ -176,7 +229,7 @@ def screws_json(plan: Adjustment, job: Job, file: str) -> str:
 def _ordered(plan: Adjustment) -> list[Turn]:
     """Give what is worth a turn: wall by wall height first, then side."""
     order = [*STEPS]
-    walls = list(dict.fromkeys(taped.budget.gap.wall for taped in plan.gaps))
+    walls = _walls(plan)
     return sorted(
         filter(is_worth, plan.turns),
         key=lambda turn: (walls.index(turn.front.wall), order.index(turn.screw)),
@@ -210,5 +263,6 @@ def _data(taped: GapAsHung) -> dict[str, object]:
         "edge": gap.edge,
         **in_mm(planned=gap.nominal, least=taped.budget.least.width),
         "measured_mm": [number(each) for each in (taped.now if taped.both else taped.now[:1])],
+        "both_ends": taped.both,
         "then_mm": [number(each) for each in taped.then],
     }

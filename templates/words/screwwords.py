@@ -4,15 +4,17 @@ what a symptom says of a wrong number, and how its hole is plugged and bored ane
 Common practice of the trade, no source.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.box.parts import Front
 from jigs.ground.geometry import Axis
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
+from jigs.room.depth import Standing, Unreached
 from jigs.room.even import WORTH
+from jigs.room.otherplate import OtherPlate
 from jigs.room.reckoning import ADJUSTS, SHIFTS
-from jigs.room.screws import Beyond, Screw, Turn, Why
+from jigs.room.screws import Adjustment, Beyond, Screw, Turn, Why
 from templates.page.border import CARE
 from templates.words.budgetwords import gap_name
 from templates.words.hanghow import AGAIN
@@ -28,12 +30,29 @@ HOW: tuple[str, ...] = (
     f"Reckoned as if each screw stood in its middle, {ADJUSTS:g} mm from either end (from memory), "
     f"and a screwed front had {SHIFTS:g} in its holes.",
 )
-STEPS: dict[Screw, str] = {"height": "1 Height", "side": "2 Side"}
-DEPTH = "3 Depth"
+STEPS: dict[Screw, str] = {"height": "1 Height", "side": "2 Side", "depth": "3 Depth"}
 DEPTH_HOW = (
     "Gaps do not tell it: lay a straight edge over two fronts. Proud at one corner: the depth "
-    "screw of the hinge at that end; proud all along: all of them alike. " + AGAIN
+    "screw of the hinge at that end; proud all along: all of them alike. To have it reckoned, "
+    "write how far each stands out at top and bottom into its row of axis depth (behind: -). "
+    + AGAIN
 )
+DEPTH_LEVEL = "Nothing to turn: what was measured stands level."
+ONE_END = (
+    "ONE END MEASURED: whether these lean nobody can say; they are taken as wide at the other end, "
+    "or as far out. Measure that too before a screw is turned for it: "
+)
+"""Before the gaps and fronts."""
+UNREACHED: dict[Unreached, str] = {
+    "no-screw": (
+        "has no depth screw: its slides stand further out or in than their neighbours', or the box "
+        "is out of square. Measure both slides from the front edge"
+    ),
+    "free-edge": (
+        "was measured at its free edge, where no screw moves it: its bumper, a warped door "
+        "(straight edge on its back), something behind it"
+    ),
+}
 NOTHING = "Nothing to turn: every gap measured is as near to its plan as screws bring it."
 UNSAID = "No gap above or below was measured: lower edges to one line by eye."
 GAPS = "The gaps measured, mm: at top and bottom, or left and right"
@@ -41,7 +60,9 @@ BEYOND = "What no screw reaches"
 SYMPTOMS = "Where a screw does not reach: what you see, and the number to look at first"
 PLUG = "A hole in the wrong place"
 
-_WAYS: dict[Screw, tuple[str, str]] = {"height": ("DOWN", "UP"), "side": ("LEFT", "RIGHT")}
+_WAYS: dict[Screw, tuple[str, str]] = {
+    "height": ("DOWN", "UP"), "side": ("LEFT", "RIGHT"), "depth": ("IN", "OUT"),
+}  # fmt: skip
 
 
 def is_worth(turn: Turn) -> bool:
@@ -70,6 +91,21 @@ def lap_words(turn: Turn) -> str:
     return f"{'more' if turn.overlay > 0 else 'less'} overlay"
 
 
+def one_end_words(plan: Adjustment) -> str:
+    """Name what was measured at one end alone; "" for nothing."""
+    names = [gap_name(taped.budget.gap) for taped in plan.gaps if not taped.both]
+    names += [f"{each.front.id} depth" for each in plan.depths if not each.both]
+    return f"{ONE_END}{', '.join(names)}." if names else ""
+
+
+def depth_words(depths: Iterable[Standing]) -> Iterator[str]:
+    """Say which fronts no depth screw brings level, and where to look."""
+    for each in depths:
+        if each.why is not None:
+            out = ends_words(each.ends, both=each.both)
+            yield f"{each.front.id} ({out}) {UNREACHED[each.why]}."
+
+
 def ends_words(ends: tuple[float, float], *, both: bool = True) -> str:
     """Write a gap at its two ends, or once.
 
@@ -88,8 +124,9 @@ def beyond_words(found: Sequence[Beyond]) -> Iterator[tuple[str, bool]]:
         yield _cause(why, axis, narrow=narrow), True
         yield ", ".join(_off(each) for each in own), False
         fronts = {front.id: front for each in own for front in each.fronts}
+        plates = {name: plate for each in own for name, plate in each.plates.items()}
         for front in fronts.values():
-            yield f"{front.id}: {_place(front, axis)}", False
+            yield f"{front.id}: {_place(front, axis, plates.get(front.id))}", False
 
 
 def _kind(beyond: Beyond) -> tuple[Why, Axis, bool]:
@@ -132,12 +169,26 @@ def _large(axis: Axis, narrow: bool) -> str:
     return "high" if narrow else "low"
 
 
-def _place(front: Front, axis: Axis) -> str:
+def _plate(plate: OtherPlate | None) -> str:
+    """Say which plate brings a door over, and what its side screws then do."""
+    if plate is None:
+        return "no plate brings it over"
+    way = "higher, less overlay" if plate.wanted > plate.now else "lower, more overlay"
+    one = f"a plate of {format_mm(plate.wanted)} in place of {format_mm(plate.now)} ({way})"
+    if plate.at_hand is not None:
+        rest = f", its side screws the other {format_mm(plate.left)}" if plate.left > WORTH else ""
+        return f"{one} brings it over; of those at hand {format_mm(plate.at_hand)} does{rest}"
+    if plate.stated:
+        return f"{one} brings it over; none at hand comes nearer than the one it hangs on"
+    return f"{one}, as reckoned, brings it over; measure the one it hangs on"
+
+
+def _place(front: Front, axis: Axis, plate: OtherPlate | None) -> str:
     """Say which part is in the wrong place if a front's screws are at their end."""
     if front.swings and axis == "x":
         return (
-            "a plate of another height brings it over (a higher one: less overlay); else its cups "
-            f"are bored at another distance from the edge, or its box stands off. {_anew(front)}"
+            f"{_plate(plate)}. Else its cups are bored at another distance from the edge, or its "
+            f"box stands off. {_anew(front)}"
         )
     if front.swings:
         return f"its plates do not stand level with its cups: measure both. {_anew(front)}"

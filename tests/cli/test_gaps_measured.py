@@ -21,7 +21,7 @@ def filled(run: Run, small: Path) -> Path:
     rows = list(csv.DictReader(run("gaps", small, "--format", "csv").stdout.splitlines()))
     for row in rows:
         off = {"left": -1.0, "right": 1.0}.get(row["edge"])
-        if row["front"] == "B1-2" and off:
+        if row["front"] == "B1-2" and off and row["axis"] == "x":
             row["top_or_left_mm"] = f"{PLANNED + off}"
     path = small.parent / "now.csv"
     with path.open("w", encoding="utf-8", newline="") as file:
@@ -62,7 +62,10 @@ def test_gaps_as_planned_ask_for_no_turn(run: Run, demo_job: Path, tmp_path: Pat
     told = run("gaps", demo_job, "--measured", listed, "--format", "json")
     data = json.loads(told.stdout)
     assert (data["turns"], data["beyond"]) == ([], [])
-    assert [gap["between"][0] for gap in data["gaps"]] == [row["front"] for row in rows]
+    gaps = [row["front"] for row in rows if row["axis"] != "depth"]
+    assert [gap["between"][0] for gap in data["gaps"]] == gaps
+    depths = [row["front"] for row in rows if row["axis"] == "depth"]
+    assert [depth["front"] for depth in data["depths"]] == depths != []
 
 
 def test_in_words_and_on_a_page_for_the_ladder(run: Run, small: Path, filled: Path) -> None:
@@ -141,3 +144,64 @@ def test_inches_are_told_from_millimetres(run: Run, small: Path) -> None:
     assert data["gaps"][0]["measured_mm"] == [pytest.approx(25.4 / 32, abs=1e-4)]
     listed.write_text("front,edge,measured\nB1-2,left,2.4\n", encoding="utf-8")
     assert "2.4 mm or 2.4 cm? write the unit" in run("gaps", small, "--measured", listed).stderr
+
+
+def test_one_end_is_told_and_the_second_asked_for(run: Run, small: Path) -> None:
+    """Over the screws, with the gap's name, beside its figures and in the data."""
+    small.write_text(SMALL + WALL, encoding="utf-8")
+    listed = small.parent / "now.csv"
+    rows = "front,axis,edge,measured (mm),measured 2 (mm)\nB1-2,x,left,0.6,{}\nB1-2,x,right,2.6,2\n"
+    listed.write_text(rows.format(""), encoding="utf-8")
+    told = " ".join(run("gaps", small, "--measured", listed).stdout.split())
+    assert "ONE END MEASURED" in told
+    assert "Measure that too before a screw is turned for it: wall | B1-2." in told
+    data = json.loads(run("gaps", small, "--measured", listed, "--format", "json").stdout)
+    assert [gap["both_ends"] for gap in data["gaps"]] == [False, True]
+    listed.write_text(rows.format("0.6"), encoding="utf-8")
+    assert "ONE END MEASURED" not in run("gaps", small, "--measured", listed).stdout
+
+
+def test_how_far_a_door_stands_out_turns_its_depth_screws(run: Run, small: Path) -> None:
+    """Out 1 at its top and behind 1 at its bottom: hinge by hinge, by where they stand between;
+    a drawer front and a free edge have no screw, and are told."""
+    listed = small.parent / "now.csv"
+    listed.write_text(
+        "front,axis,edge,top (mm),bottom (mm)\nB1-2,depth,,1.0,-1.0\nB1-1,depth,,0.8,0.8\n",
+        encoding="utf-8",
+    )
+    result = run("gaps", small, "--measured", listed, "--format", "json")
+    assert result.exit_code == 0, result.output
+    data = json.loads(result.stdout)
+    cups = json.loads(run("holes", small, "--format", "json").stdout)["fronts"][1]
+    heights = sorted((h["y_mm"] for h in cups["holes"] if h["purpose"] == "cup"), reverse=True)
+    wanted = [2 * height / cups["height_mm"] - 1 for height in heights]
+    turns = [(turn["at"], turn["screw"], turn["move"], turn["mm"]) for turn in data["turns"]]
+    assert turns == [
+        (1, "depth", "in", pytest.approx(wanted[0], abs=1e-3)),
+        (2, "depth", "out", pytest.approx(-wanted[1], abs=1e-3)),
+    ]
+    assert [(each["front"], each["why"]) for each in data["depths"]] == [
+        ("B1-2", None), ("B1-1", "no-screw"),
+    ]  # fmt: skip
+    told = " ".join(run("gaps", small, "--measured", listed).stdout.split())
+    assert "B1-1 (0.8) has no depth screw" in told
+    listed.write_text("front,axis,edge,top (mm)\nB1-2,depth,right,1.0\n", encoding="utf-8")
+    free = " ".join(run("gaps", small, "--measured", listed).stdout.split())
+    assert "B1-2 (1.0) was measured at its free edge" in free
+
+
+def test_a_wrong_row_of_depth_is_told(run: Run, small: Path) -> None:
+    """Another front, twice, beside something, at an edge that lies."""
+    listed = small.parent / "now.csv"
+    listed.write_text(
+        "front,other,axis,edge,top (mm)\nB7-9,,depth,,1\nB1-2,,depth,,1\nB1-2,,depth,,1\n"
+        "B1-1,B1-2,depth,,1\nB1-1,,depth,top,1\n",
+        encoding="utf-8",
+    )
+    result = run("gaps", small, "--measured", listed)
+    assert result.exit_code == 1
+    for words in (
+        "row 2: no such front ('B7-9' given)", "row 4: measured twice",
+        "row 5: a depth is that of one front", "row 6: 'top' given",
+    ):  # fmt: skip
+        assert words in result.stderr

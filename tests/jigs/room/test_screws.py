@@ -16,8 +16,9 @@ from jigs.ground.geometry import Hand
 from jigs.layout.layout import lay_out
 from jigs.room.beside import Meeting
 from jigs.room.even import level
+from jigs.room.hung import HungFront, hung_fronts
 from jigs.room.reckoning import ADJUSTS, reckon_gaps
-from jigs.room.screws import Adjustment, HungFront, Turn, choose_turns, hung_fronts, plan_turns
+from jigs.room.screws import Adjustment, Turn, choose_turns, plan_turns
 from tests.jigs.room.test_reckoning import door, named
 from tests.jigs.sample import UNDER_COUNTER, job
 
