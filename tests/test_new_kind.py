@@ -15,6 +15,7 @@ from jigs.box.parts import Front, Layout, Side
 from jigs.ground.errors import ReadingError
 from jigs.layout.layout import lay_out
 from jigs.reading.jobfile import read_job_file
+from templates.cards.blank import Blanks
 from templates.cards.card import make_cards
 from templates.faces.views import view_of_side, views_of_front
 from templates.page.paper import PAPERS
@@ -99,7 +100,7 @@ def test_its_card_is_named_and_set_out(layout: Layout) -> None:
     inside = view_of_side(the_side(layout), "mm")
     assert inside is not None
     for view, named in ((back, "CATCH"), (inside, "CATCH for B1-1")):
-        cards = make_cards(view, ROOMS)
+        cards = make_cards(view, ROOMS, Blanks())
         (card,) = [card for card in cards if str(card.fitting.kind) == "catch"]
         assert fitting_heading(view, card.fitting) == named
         assert card_lines(view, card.fitting)[0].startswith("Catch: 8 dia, 12 deep, BLIND")

@@ -145,7 +145,9 @@ def _fields(
     for part in parts:
         for view in part.views:
             words = SheetWords(view=view, part=part.words, guides=guides)
-            made, own, sizes = make_face_cards(words, paper, rooms, cards.count + 1, strip=strip)
+            made, own, sizes = make_face_cards(
+                words, paper, rooms, cards.count + 1, cards.blanks, strip=strip
+            )
             uses = cards.use(made, sizes)
             crosses = pins.use(view, made, sizes)
             faces.append(_Face(words=replace(words, own=own), uses=uses, crosses=crosses))

@@ -5,10 +5,10 @@ from collections.abc import Hashable, Iterable, Sequence
 from msgspec import Struct, field
 from msgspec.structs import replace
 
+from templates.cards.blank import Blanks
 from templates.cards.card import Card, fits, share_card
 from templates.cards.likeness import card_key
 from templates.cards.ticks import MOST, Member
-from templates.faces.faceview import FaceView
 from templates.page.packing import Size
 from templates.sheets.sheetwords import Elsewhere
 
@@ -49,6 +49,7 @@ class Cards:
 
     def __init__(self, *, each: bool) -> None:
         self.each = each
+        self.blanks = Blanks()
         self.count = 0
         self._open: dict[Hashable, tuple[Card, _Group]] = {}
         """Those that may serve a further part: each as it is for its first part alone."""
@@ -69,11 +70,10 @@ class Cards:
         if group is not None and len(group.members) < MOST:
             member = _member(card, first)
             members = [*group.members, member]
-            shared = share_card(first, members)
+            shared = share_card(first, members, self.blanks)
             # It names each part that it serves, and grows: as far as its page has room for it, and
             # it has itself below its ladder.
-            crowded = shared.plan is not None and shared.plan.shortage > 0.0
-            if fits(shared, group.rooms) and not crowded:
+            if fits(shared, group.rooms) and shared.shortage <= 0.0:
                 group.card, group.members = shared, members
                 return CardUse(group=group, own=False, member=member)
         member = _member(card, card)
@@ -84,10 +84,9 @@ class Cards:
 
 
 def _member(card: Card, first: Card) -> Member:
-    view: FaceView = card.view
     dx = dy = 0.0
-    if card.plan is not None and first.plan is not None:
-        dx = card.plan.across.at - first.plan.across.at
-        dy = card.plan.up.at - first.plan.up.at
-    serves = card.fitting.part if view.face == "inside" and card.plan is not None else None
-    return Member(view=view, serves=serves or "", dx=dx, dy=dy)
+    if card.seat is not None and first.seat is not None:
+        dx = card.seat.across.at - first.seat.across.at
+        dy = card.seat.up.at - first.seat.up.at
+    serves = card.fitting.part if card.view.face == "inside" and card.seat is not None else None
+    return Member(view=card.view, serves=serves or "", dx=dx, dy=dy)

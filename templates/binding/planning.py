@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from templates.cards.blank import Blanks
 from templates.cards.card import Card, make_cards
 from templates.page.packing import Size
 from templates.page.paper import Paper
@@ -25,12 +26,19 @@ Made = tuple[tuple[Card, ...], tuple[str, ...], tuple[Size, ...]]
 
 
 def make_face_cards(
-    words: SheetWords, paper: Paper, rooms: Sequence[Size], number: int, *, strip: bool = False
+    words: SheetWords,
+    paper: Paper,
+    rooms: Sequence[Size],
+    number: int,
+    blanks: Blanks,
+    *,
+    strip: bool = False,
 ) -> Made:
     """Make the cards of one face, the first of them card `number`: whole on large paper that
-    holds it; with `strip` a strip takes what lies along its edge."""
+    holds it; with `strip` a strip takes what lies along its edge. `blanks`: those of the job's
+    other cards."""
     view = words.view
-    cards = make_cards(view, NO_LIMIT) if not strip and not paper.large else ()
+    cards = make_cards(view, NO_LIMIT, blanks) if not strip and not paper.large else ()
     if cards:
         column = in_column(words.again().with_cards(cards), COLUMNS[0])
         beside = tuple((w - column.width - GUTTER, h) for w, h in rooms if column.height <= h)
@@ -49,7 +57,7 @@ def make_face_cards(
             if best.rest is not None:
                 further = number + len(best.cards)
                 rest, _, limits = make_face_cards(
-                    replace(words, view=best.rest), paper, rooms, further
+                    replace(words, view=best.rest), paper, rooms, further, blanks
                 )
             return (*best.cards, *rest), best.words, limits
     if paper.large:
@@ -58,7 +66,7 @@ def make_face_cards(
             whole = whole_card(view, number)
             if whole is not None:
                 return (whole,), (WHOLE,), limits
-    cards = make_cards(view, limits)
+    cards = make_cards(view, limits, blanks)
     named = list(cards)
     for _ in range(MOST_TRIES):
         # The words name the lines that the cards are set on, and leave them that much less room:
@@ -67,6 +75,6 @@ def make_face_cards(
         if set(told.set_on) == set(words.set_on):
             break
         words, limits = told, limits_of(told, rooms)
-        cards = make_cards(view, limits)
+        cards = make_cards(view, limits, blanks)
         named += cards
     return cards, (), limits

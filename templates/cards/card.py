@@ -18,6 +18,7 @@ from msgspec.structs import replace
 from jigs.bench.station import How
 from jigs.given.kinds import kind_of, rank_of
 from jigs.ground.geometry import Axis, Fitting, Hole, collect_holes
+from templates.cards.blank import Blank, Blanks
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.cards.setout import CLEAR, choose_references
@@ -30,8 +31,20 @@ from templates.page.space import Box
 NEIGHBOURS = 100.0
 """Screws that are further apart, up or across, have cards of their own, mm."""
 
+Rooms = Sequence[tuple[float, float]]
+"""The widths and heights that a page can give to a card, mm."""
 StruckLine = tuple[Hashable, ...]
 """A line on a face: the part, which face of it, from where and how far."""
+
+
+class Seat(Struct, frozen=True, kw_only=True):
+    """How a card sits on a face: the references that it is set on, and of a card for several parts
+    the border that it has without its boxes to tick, within which all that it shows is alike."""
+
+    across: Reference
+    up: Reference
+    with_ladder: bool = True
+    alike: Box | None = None
 
 
 class Card(Struct, frozen=True, kw_only=True):
@@ -39,7 +52,8 @@ class Card(Struct, frozen=True, kw_only=True):
 
     `box` is its border, flaps included; `edges` the references with a black band, `index` the
     index lines and middles; `ladder` the y of the part's true top where it may be cut longer.
-    `plan`: how it is drawn; None where it is drawn already, as `drawn`. `piece`, `pieces`: which
+    `seat`: how it is set, from which it is planned when it is drawn; None where it is drawn
+    already, as `drawn`. `shortage`: how much room its words lack. `piece`, `pieces`: which
     of how many pieces of a strip it is; 0 for no strip. `members`: all faces that it serves, the
     one it is drawn for first; () for that one alone. A pin card has its own coordinates, and a
     member for each of its settings.
@@ -52,7 +66,8 @@ class Card(Struct, frozen=True, kw_only=True):
     edges: tuple[Reference, ...]
     index: tuple[Reference, ...]
     ladder: float | None
-    plan: CardPlan | None = None
+    seat: Seat | None = None
+    shortage: float = 0.0
     drawn: tuple[Mark, ...] = ()
     piece: int = 0
     pieces: int = 0
@@ -61,7 +76,21 @@ class Card(Struct, frozen=True, kw_only=True):
     @property
     def marks(self) -> tuple[Mark, ...]:
         """All that is printed on it; drawn anew each time."""
-        return self.drawn if self.plan is None else draw_card(self.plan, self.number)
+        return self.drawn if self.seat is None else draw_card(self.plan, self.number)
+
+    @property
+    def plan(self) -> CardPlan:
+        """Where all that it shows goes, planned anew each time; of what several parts' holes on
+        boards serve it names the first."""
+        seat, fitting = self.seat, self.fitting
+        assert seat is not None, "what is drawn already has no plan"
+        if self.members:
+            serves = join_names([member.serves for member in self.members if member.serves])
+            fitting = replace(fitting, part=serves or None)
+        return CardPlan(
+            self.view, fitting, seat.across, seat.up,
+            with_ladder=seat.with_ladder, members=self.members, alike=seat.alike,
+        )  # fmt: skip
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -128,45 +157,45 @@ def _face(view: FaceView) -> tuple[Hashable, ...]:
     return view.part, view.face, view.column, view.side
 
 
-def share_card(card: Card, members: Sequence[Member]) -> Card:
+def share_card(card: Card, members: Sequence[Member], blanks: Blanks) -> Card:
     """Give a card as it is printed for several parts, its own the first of them: each has its
-    code and a box to tick, and of what they serve on boards the card names the first."""
-    plan = card.plan
-    assert plan is not None, "what is drawn already serves its part alone"
-    serves = join_names([member.serves for member in members if member.serves])
-    fitting = replace(plan.fitting, part=serves or None)
-    across, up = plan.across, plan.up
+    code and a box to tick."""
+    seat, view, fitting = card.seat, card.view, card.fitting
+    assert seat is not None, "what is drawn already serves its part alone"
+    alone = blanks.find(view, fitting, seat.across, seat.up, with_ladder=seat.with_ladder)
+    alike = alone.inside(seat.across, seat.up)
+    across, up = seat.across, seat.up
     while True:
-        together = CardPlan(
-            card.view, fitting, across, up,
-            with_ladder=plan.with_ladder, members=tuple(members), alike=plan.inside,
-        )  # fmt: skip
-        if together.shortage <= 0.0 or up.kind != "index":
+        blank = blanks.find(
+            view, fitting, across, up, with_ladder=seat.with_ladder, members=members
+        )
+        if blank.shortage <= 0.0 or up.kind != "index":
             break
         # Its boxes to tick find no room below the ladder: the line goes lower, as far as there is
         # one for them.
-        lowest = min(v for _, v in together.places)
-        further = max(0.0, lowest - CLEAR) + together.shortage
-        across, lower = choose_references(card.view, card.fitting, lowered=further)
+        further = max(0.0, blank.nearest - CLEAR) + blank.shortage
+        across, lower = choose_references(view, fitting, lowered=further)
         if lower == up:
             break
         up = lower
-    shown = replace(_planned(together), number=card.number, fittings=card.fittings)
-    return replace(shown, members=tuple(members))
+    seat = Seat(across=across, up=up, with_ladder=seat.with_ladder, alike=alike)
+    shown = _seated(view, fitting, seat, blank)
+    return replace(shown, number=card.number, members=tuple(members))
 
 
-def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Card, ...]:
+def make_cards(view: FaceView, rooms: Rooms, blanks: Blanks) -> tuple[Card, ...]:
     """Make the cards of a face: one a fitting, or several where no paper holds it whole; none for
     rows of holes that a pin card sets.
 
-    `rooms` are the widths and heights that a page can give to a card, mm.
+    `blanks`: those of the job's other cards.
     """
     cards: list[Card] = []
-    for fitting in sorted(_joined(view, rooms), key=_reading_order):
+    for fitting in sorted(_joined(view, rooms, blanks), key=_reading_order):
         if kind_of(fitting).on_crosses:
             continue
         if fitting.stands is not None:
-            cards.append(replace(compose_card(view, fitting, rooms), number=len(cards) + 1))
+            card = compose_card(view, fitting, rooms, blanks)
+            cards.append(replace(card, number=len(cards) + 1))
             continue
         rest = list(fitting.holes)
         across = _extent([hole.x for hole in rest]) >= _extent([hole.y for hole in rest])
@@ -175,13 +204,13 @@ def make_cards(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[
             inward = -1 if view.front_edge == "right" else 1
             rest.sort(key=lambda hole: (inward * hole.x, hole.y) if across else (hole.y, hole.x))
         while rest:
-            card, taken = _largest_card(view, fitting, rest, rooms)
+            card, taken = _largest_card(view, fitting, rest, rooms, blanks)
             cards.append(replace(card, number=len(cards) + 1))
             rest = rest[taken:]
     return tuple(cards)
 
 
-def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fitting, ...]:
+def _joined(view: FaceView, rooms: Rooms, blanks: Blanks) -> tuple[Fitting, ...]:
     """Join the columns of screws of a part so narrow that their cards would lie on each other."""
     loose = [fitting for fitting in view.fittings if fitting.holes and kind_of(fitting).loose]
     holes = tuple(hole for fitting in loose for hole in fitting.holes)
@@ -191,16 +220,13 @@ def _joined(view: FaceView, rooms: tuple[tuple[float, float], ...]) -> tuple[Fit
     ):
         return view.fittings
     whole = replace(loose[0], holes=holes, index=0, count=1)
-    if not fits(compose_card(view, whole, rooms), rooms):
+    if not fits(compose_card(view, whole, rooms, blanks), rooms):
         return view.fittings
     return (*(fitting for fitting in view.fittings if fitting not in loose), whole)
 
 
 def _largest_card(
-    view: FaceView,
-    fitting: Fitting,
-    rest: list[Hole],
-    rooms: tuple[tuple[float, float], ...],
+    view: FaceView, fitting: Fitting, rest: list[Hole], rooms: Rooms, blanks: Blanks
 ) -> tuple[Card, int]:
     """The card of as many of the first holes of `rest` as may share one, and how many they are.
 
@@ -212,7 +238,7 @@ def _largest_card(
         if take > 1 and loose and _extent([hole.y for hole in holes]) > NEIGHBOURS:
             continue
         part = fitting if take == len(fitting.holes) else replace(fitting, holes=holes)
-        card = compose_card(view, part, rooms)
+        card = compose_card(view, part, rooms, blanks)
         if take == 1 or fits(card, rooms):
             return card, take
     raise ValueError(f"{view.part}: a fitting without holes")
@@ -228,43 +254,49 @@ def _reading_order(fitting: Fitting) -> tuple[int, float]:
     return rank_of(fitting.kind), min(x if across else y for x, y in fitting.places)
 
 
-def fits(card: Card, rooms: Sequence[tuple[float, float]]) -> bool:
+def fits(card: Card, rooms: Rooms) -> bool:
     """Tell whether a card finds room in one of these, mm."""
     return any(card.width <= width and card.height <= height for width, height in rooms)
 
 
-def compose_card(view: FaceView, fitting: Fitting, rooms: tuple[tuple[float, float], ...]) -> Card:
+def compose_card(view: FaceView, fitting: Fitting, rooms: Rooms, blanks: Blanks) -> Card:
     """Compose the card of some holes that belong together, set on edges where that fits."""
     across, up = choose_references(view, fitting)
-    plan = CardPlan(view, fitting, across, up)
-    if plan.shortage > 0.0 and up.kind == "index":
+    with_ladder = True
+    blank = blanks.find(view, fitting, across, up)
+    if blank.shortage > 0.0 and up.kind == "index":
         # Too little room below the door's top end: the index line goes lower instead.
-        across, up = choose_references(view, fitting, lowered=plan.shortage)
-        plan = CardPlan(view, fitting, across, up)
-    if plan.shortage > 0.0:
+        across, up = choose_references(view, fitting, lowered=blank.shortage)
+        blank = blanks.find(view, fitting, across, up)
+    if blank.shortage > 0.0:
         # A short door: no room for a ladder as well; the bottom edge alone sets the card.
-        plan = CardPlan(view, fitting, across, up, with_ladder=False)
-    card = _planned(plan)
+        with_ladder = False
+        blank = blanks.find(view, fitting, across, up, with_ladder=False)
+    seat = Seat(across=across, up=up, with_ladder=with_ladder)
+    card = _seated(view, fitting, seat, blank)
     axes: tuple[Axis, Axis] = ("y", "x")
     for axis in axes:
         if fits(card, rooms):
             break
         across, up = choose_references(view, fitting, no_edge=axis)
         if (up if axis == "y" else across).kind == "index":
-            other = _planned(CardPlan(view, fitting, across, up))
+            blank = blanks.find(view, fitting, across, up)
+            other = _seated(view, fitting, Seat(across=across, up=up), blank)
             if fits(other, rooms):
                 return other
     return card
 
 
-def _planned(plan: CardPlan) -> Card:
+def _seated(view: FaceView, fitting: Fitting, seat: Seat, blank: Blank) -> Card:
+    pair = seat.across, seat.up
     return Card(
         number=1,
-        view=plan.view,
-        fittings=(plan.fitting,),
-        box=plan.box,
-        edges=tuple(r for r in (plan.across, plan.up) if r.kind == "edge"),
-        index=tuple(r for r in (plan.across, plan.up) if r.kind != "edge"),
-        ladder=None if plan.ladder_v is None else plan.y(plan.ladder_v),
-        plan=plan,
+        view=view,
+        fittings=(fitting,),
+        box=blank.box(*pair),
+        edges=tuple(r for r in pair if r.kind == "edge"),
+        index=tuple(r for r in pair if r.kind != "edge"),
+        ladder=None if blank.ladder is None else seat.up.at + seat.up.inward * blank.ladder,
+        seat=seat,
+        shortage=blank.shortage,
     )

@@ -19,12 +19,12 @@ _OFF = 0.37
 
 def card_key(card: Card) -> Hashable | None:
     """Give what cards that are the same have in common; None for one that is drawn already."""
-    plan = card.plan
-    if plan is None:
+    seat = card.seat
+    if seat is None:
         return None
-    view, fitting = card.view, plan.fitting
-    x0, y0 = plan.across.at, plan.up.at
-    left, low, right, high = plan.box
+    view, fitting = card.view, card.fitting
+    x0, y0 = seat.across.at, seat.up.at
+    left, low, right, high = card.box
 
     def place(x: float, y: float) -> tuple[int, int]:
         # What lies beyond the card is not drawn.
@@ -38,7 +38,7 @@ def card_key(card: Card) -> Hashable | None:
         (_step(view.thickness), _steps((view.state.panel or 0.0, view.state.low, view.state.band))),
         (view.state.panel is None, view.state.stand, view.state.raw),
         (fitting.kind, _ordinal(card), fitting.note, _step(fitting.spacer), fitting.stated_from),
-        tuple(_reference(reference) for reference in (plan.across, plan.up)),
+        tuple(_reference(reference) for reference in (seat.across, seat.up)),
         tuple(
             (*place(h.x, h.y), _step(h.diameter), _step(h.depth or 0.0), h.purpose, h.face)
             for h in fitting.holes
@@ -47,7 +47,7 @@ def card_key(card: Card) -> Hashable | None:
         _steps(x - x0 for x in fitting.carry),
         _half(sum(x for x, _ in fitting.places) / len(fitting.places) - view.width / 2),
         None if fitting.stands is None else place(*fitting.stands),
-        None if plan.ladder_v is None else _step(view.height),
+        None if card.ladder is None else _step(view.height),
         _whole(card),
     )
 

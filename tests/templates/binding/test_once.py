@@ -21,6 +21,7 @@ from jigs.layout.layout import lay_out
 from jigs.order.matching import with_delivery
 from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
+from templates.cards.blank import Blanks
 from templates.cards.card import Card, share_card
 from templates.cards.ticks import MOST
 from templates.page.marks import Text
@@ -208,7 +209,7 @@ def _check(layout: Layout) -> None:
                 )
             ]
             said.append(_said(same))
-            together = share_card(same, placed.card.members)
+            together = share_card(same, placed.card.members, Blanks())
             drawn.append(Counter(type(mark).__name__ for mark in together.marks))
         assert all(words == said[0] for words in said)
         assert all(marks == drawn[0] for marks in drawn), placed.card.parts

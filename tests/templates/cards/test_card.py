@@ -11,6 +11,7 @@ from jigs.given.hardware import PullRecord
 from jigs.given.job import BoxKind, FrontSpec, Job
 from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
+from templates.cards.blank import Blanks
 from templates.cards.card import NEIGHBOURS, Card, compose_card, make_cards
 from templates.cards.likeness import card_key
 from templates.cards.setout import CLEAR
@@ -109,7 +110,7 @@ def test_a_drawer_box_is_placed_by_a_card_at_each_lower_corner() -> None:
 def test_the_screws_of_a_drawer_front_have_a_card_at_each_end() -> None:
     """With pilots from paper: 70.1 from its end (worked example), on a black bottom corner."""
     view = views_of_front(front_of(worked_layout("in"), "B3-1"), "in", pilots=True)[0]
-    left, right = make_cards(view, WIDE)
+    left, right = make_cards(view, WIDE, Blanks())
     assert {r.edge for r in left.edges} == {"left", "bottom"}
     assert {r.edge for r in right.edges} == {"right", "bottom"}
     for card in (left, right):
@@ -188,7 +189,7 @@ def test_clearance_holes_are_set_from_the_end_they_are_near(pilots: bool) -> Non
             marks = None if pilots else marks_of(front)
             view = view_of_drawer_box(front.drawer, uneven.DRAWER_SIDE, "mm", marks)
             assert view is not None
-            cards += make_cards(view, WIDE)
+            cards += make_cards(view, WIDE, Blanks())
     upper = [card for card in cards if all(h.y > card.view.height / 2 + 1 for h in card.holes)]
     assert upper
     for card in upper:
@@ -205,10 +206,10 @@ def test_clearance_holes_are_set_from_the_end_they_are_near(pilots: bool) -> Non
 def test_a_fitting_that_no_paper_holds_is_divided() -> None:
     """Each hole once, on several cards."""
     view = only_cards("B3-1", "front")[0].view
-    cards = make_cards(view, ((120.0, 170.0),))
+    cards = make_cards(view, ((120.0, 170.0),), Blanks())
     assert len(cards) == 2
     assert [hole for card in cards for hole in card.holes] == list(view.fittings[0].holes)
-    assert len(make_cards(view, WIDE)) == 1
+    assert len(make_cards(view, WIDE, Blanks())) == 1
 
 
 @pytest.mark.parametrize(("kind", "height"), [("tall", 2200.0), ("base", 774.7), ("wall", 700.0)])
@@ -219,12 +220,11 @@ def test_a_long_pull_is_never_on_two_cards(kind: BoxKind, height: float) -> None
     door = FrontSpec(id="A", kind="door", hinged="left")
     layout = lay_out(job(replace(box(door, kind=kind), height=height), pull=pull))
     face = views_of_front(front_of(layout, "A"), "mm")[1]
-    (card,) = make_cards(face, ((136.8, 253.1),))
+    (card,) = make_cards(face, ((136.8, 253.1),), Blanks())
     assert len(card.holes) == 2
-    assert card.plan is not None
-    low, high = sorted(card.plan.rows)
-    heading = card.plan.heading_v
-    assert low < heading < heading + card.plan.heading.height < high
+    plan = card.plan
+    low, high = sorted(plan.rows)
+    assert low < plan.heading_v < plan.heading_v + plan.heading.height < high
 
 
 def test_a_slide_that_no_paper_holds_is_divided_alike_on_both_sides() -> None:
@@ -234,7 +234,7 @@ def test_a_slide_that_no_paper_holds_is_divided_alike_on_both_sides() -> None:
     for side in layout.sides:
         face = view_of_side(side, "mm")
         assert face is not None
-        cards = make_cards(face, ((189.0, 253.0), (257.0, 184.0)))
+        cards = make_cards(face, ((189.0, 253.0), (257.0, 184.0)), Blanks())
         assert [len(card.holes) for card in cards] == [2, 1], side.side
         assert [any(e.axis == "x" for e in card.edges) for card in cards] == [True, False]
 
@@ -285,7 +285,9 @@ def faults_of(placed: list[Placed], rooms: Paper) -> list[str]:
         apart = fitting.kind in SCREWS and max(ys) - min(ys) > NEIGHBOURS
         if len(mine) > 1 and not apart:
             # As much as a page has for a card: all but its head, its words and its bars.
-            card = compose_card(view, fitting, ((rooms.height - 20.0, rooms.width - 90.0),))
+            card = compose_card(
+                view, fitting, ((rooms.height - 20.0, rooms.width - 90.0),), Blanks()
+            )
             sizes = sorted((card.width, card.height))
             if sizes[0] < rooms.width - 95.0 and sizes[1] < rooms.width - 20.0:
                 faults.append(f"{fitting.kind} {fitting.index} divided, {sizes} would fit")
@@ -322,16 +324,16 @@ def test_cards_of_many_jobs_keep_their_rules(job: Job, paper: Paper) -> None:
 def test_a_card_that_fits_no_page_with_its_fold_is_cut_on_a_line_instead() -> None:
     """The index line takes the fold's place where that makes it fit."""
     card = only_cards("B1-SIDE-L", "inside")[0]
-    whole = compose_card(card.view, card.fitting, WIDE)
+    whole = compose_card(card.view, card.fitting, WIDE, Blanks())
     assert whole.index == ()
     shifted = replace(
         card.fitting,
         holes=tuple(replace(hole, y=hole.y + 90.0) for hole in card.holes),
         outline=(),
     )
-    tall = compose_card(card.view, shifted, WIDE)
+    tall = compose_card(card.view, shifted, WIDE, Blanks())
     assert tall.index == ()
-    lower = compose_card(card.view, shifted, ((tall.width + 1.0, tall.height - 1.0),))
+    lower = compose_card(card.view, shifted, ((tall.width + 1.0, tall.height - 1.0),), Blanks())
     assert [r.axis for r in lower.index] == ["y"]
     assert lower.height < tall.height
 
@@ -342,7 +344,7 @@ def test_the_back_of_a_narrow_drawer_front_is_one_card(width: float, wanted: int
     fronts = FrontSpec(id="A", kind="drawer", height=163.5), FrontSpec(id="B", kind="drawer")
     layout = lay_out(job(box(*fronts, width=width, kind="drawer")))
     view = views_of_front(front_of(layout, "A"), "mm", pilots=True)[0]
-    cards = make_cards(view, WIDE)
+    cards = make_cards(view, WIDE, Blanks())
     assert len(cards) == wanted
     assert Counter(h for card in cards for h in card.holes) == Counter(
         h for fitting in view.fittings for h in fitting.holes

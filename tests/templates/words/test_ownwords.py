@@ -4,6 +4,7 @@ import pytest
 from msgspec.structs import replace
 
 from jigs.ground.geometry import Fitting, Hole, Purpose
+from templates.cards.blank import Blanks
 from templates.cards.card import make_cards
 from templates.faces.faceview import FaceView
 from templates.faces.views import view_of_side, views_of_front
@@ -21,7 +22,9 @@ ROOMS = ((1e4, 1e4),)
 
 def own(view: FaceView) -> str:
     """Give a face's own words, its cards as large as they would be."""
-    return " ".join(own_words(view, [r for card in make_cards(view, ROOMS) for r in card.index]))
+    return " ".join(
+        own_words(view, [r for card in make_cards(view, ROOMS, Blanks()) for r in card.index])
+    )
 
 
 def of_board(boxes: str, board: str, drilled: str = "") -> str:

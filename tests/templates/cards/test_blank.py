@@ -1,0 +1,81 @@
+"""Blanks: what is cut alike is laid out once."""
+
+from collections.abc import Iterator
+
+import pytest
+from hypothesis import given, settings
+from msgspec.structs import replace
+
+from jigs.box.parts import Layout
+from jigs.given.job import Job
+from jigs.layout.layout import lay_out
+from templates.binding.jobsheets import make_sheets
+from templates.cards.blank import Blanks
+from templates.cards.card import Card, make_cards
+from templates.page.paper import PAPERS
+from tests.jobs import jobs, renamed
+from tests.templates.worked import only_cards
+
+COMMON = PAPERS["common"]
+
+
+def printed(layout: Layout) -> Iterator[Card]:
+    """The cards of a job that are planned when they are drawn."""
+    for each in (True, False):
+        for _, placed in make_sheets(layout, COMMON, each=each).cards:
+            if placed.card.seat is not None:
+                yield placed.card
+
+
+def check(layout: Layout) -> None:
+    """Each card is cut as it comes out when it is planned by itself, though another part's may
+    have been laid out for it."""
+    for card in printed(layout):
+        plan = card.plan
+        assert card.box == pytest.approx(plan.box, abs=1e-5), card.parts
+        assert card.shortage == pytest.approx(plan.shortage, abs=1e-5), card.parts
+        assert (card.ladder is None) == (plan.ladder_v is None), card.parts
+        if card.ladder is not None:
+            assert card.ladder == pytest.approx(card.view.height, abs=1e-5)
+
+
+def together(jobs: list[Job]) -> Job:
+    """The boxes of several jobs, in the first of them."""
+    boxes = (renamed(box, n) for n, each in enumerate(jobs) for box in each.boxes)
+    return replace(jobs[0], boxes=tuple(boxes))
+
+
+@given(jobs(most_boxes=2), jobs(most_boxes=2))
+@settings(max_examples=2)
+def test_cards_come_out_as_their_blanks_say(first: Job, second: Job) -> None:
+    """In a job of many boxes, which know nothing of each other."""
+    check(lay_out(together([first, second])))
+
+
+@pytest.mark.slow
+@given(jobs(), jobs())
+@settings(max_examples=20)
+def test_cards_of_many_jobs_come_out_as_their_blanks_say(first: Job, second: Job) -> None:
+    """The same, at length."""
+    check(lay_out(together([first, second])))
+
+
+def test_cards_that_are_set_alike_are_laid_out_once() -> None:
+    """A door 100 mm wider, whose hinges stand as before: not one blank more; hinges 3 mm further
+    in: others."""
+    view = only_cards("B3-2", "back")[0].view
+    blanks = Blanks()
+    made = make_cards(view, ((1000.0, 1000.0),), blanks)
+    laid = len(blanks)
+    assert laid == len(made)
+    for by, more in ((100.0, 0), (103.0, laid)):
+        moved = [
+            replace(fitting, holes=tuple(replace(h, x=h.x + by) for h in fitting.holes), outline=())
+            for fitting in view.fittings
+        ]
+        bare = [replace(fitting, outline=()) for fitting in view.fittings]
+        blanks = Blanks()
+        make_cards(replace(view, fittings=tuple(bare)), ((1000.0, 1000.0),), blanks)
+        wider = replace(view, width=view.width + 100.0, fittings=tuple(moved))
+        make_cards(wider, ((1000.0, 1000.0),), blanks)
+        assert len(blanks) == laid + more, by
