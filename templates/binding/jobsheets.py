@@ -23,7 +23,7 @@ from templates.binding.firstpage import first_pages
 from templates.binding.once import Cards, CardUse
 from templates.binding.pageorder import in_order_of_work
 from templates.binding.pincards import PinCard, PinCards
-from templates.binding.planning import make_face_cards
+from templates.binding.planning import make_face_cards, make_free_cards
 from templates.cards.card import Card
 from templates.page.marks import Page
 from templates.page.packing import Size
@@ -145,12 +145,17 @@ def _fields(
     for part in parts:
         for view in part.views:
             words = SheetWords(view=view, part=part.words, guides=guides)
-            made, own, sizes = make_face_cards(
-                words, paper, rooms, cards.count + 1, cards.blanks, strip=strip
-            )
-            uses = cards.use(made, sizes)
-            crosses = pins.use(view, made, sizes)
-            faces.append(_Face(words=replace(words, own=own), uses=uses, crosses=crosses))
+            free = make_free_cards(view, paper, cards.blanks, strip=strip)
+            make = partial(
+                make_face_cards, words, paper, rooms, cards.count + 1, cards.blanks, free,
+                strip=strip,
+            )  # fmt: skip
+            # How much room its own page has is asked only where a card is to stand there.
+            made, uses = free, cards.join(free) if free else None
+            if uses is None:
+                made, own, sizes = make()
+                words, uses = replace(words, own=own), cards.use(made, sizes)
+            faces.append(_Face(words=words, uses=uses, crosses=pins.use(view, made, make)))
     _lead(faces)
     led = grouped((face.leader, face) for face in faces if face.leader is not None)
     fields: list[Field] = []

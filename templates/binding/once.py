@@ -62,25 +62,53 @@ class Cards:
     def use(self, cards: Iterable[Card], rooms: Sequence[Size]) -> list[CardUse]:
         """Take the cards of one face, made for these sizes: each is new, or one that is there
         already."""
-        return [self._use(card, rooms) for card in cards]
+        return [self._join(card) or self._begin(card, rooms) for card in cards]
 
-    def _use(self, card: Card, rooms: Sequence[Size]) -> CardUse:
-        key = None if self.each else card_key(card)
-        first, group = self._open.get(key, (card, None))
-        if group is not None and len(group.members) < MOST:
-            member = _member(card, first)
-            members = [*group.members, member]
-            shared = share_card(first, members, self.blanks)
-            # It names each part that it serves, and grows: as far as its page has room for it, and
-            # it has itself below its ladder.
-            if fits(shared, group.rooms) and shared.shortage <= 0.0:
-                group.card, group.members = shared, members
-                return CardUse(group=group, own=False, member=member)
+    def join(self, cards: Sequence[Card]) -> list[CardUse] | None:
+        """Take the cards of one face if all are there already; else none of them."""
+        joined = [self._find(card) for card in cards]
+        numbers = {each.group.number for each in joined if each is not None}
+        if len(numbers) < len(joined):  # one is new, or two are the same
+            return None
+        return [each.settle() for each in joined if each is not None]
+
+    def _find(self, card: Card) -> "_Joining | None":
+        """Give the card that is the same as one, with its part among those that it serves."""
+        first, group = self._open.get(None if self.each else card_key(card), (card, None))
+        if group is None or len(group.members) >= MOST:
+            return None
+        members = [*group.members, _member(card, first)]
+        shared = share_card(first, members, self.blanks)
+        # It names each part that it serves, and grows: as far as its page has room for it, and
+        # it has itself below its ladder.
+        if not fits(shared, group.rooms) or shared.crowded:
+            return None
+        return _Joining(group=group, card=shared, members=members)
+
+    def _join(self, card: Card) -> CardUse | None:
+        found = self._find(card)
+        return None if found is None else found.settle()
+
+    def _begin(self, card: Card, rooms: Sequence[Size]) -> CardUse:
         member = _member(card, card)
         group = _Group(number=self.next_number(), card=card, rooms=rooms, members=[member])
+        key = None if self.each else card_key(card)
         if key is not None:
             self._open[key] = card, group
         return CardUse(group=group, own=True, member=member)
+
+
+class _Joining(Struct, frozen=True, kw_only=True):
+    """A further part that a card may serve: the card as it is then, and all its parts."""
+
+    group: _Group
+    card: Card
+    members: list[Member]
+
+    def settle(self) -> CardUse:
+        """Let the card serve it."""
+        self.group.card, self.group.members = self.card, self.members
+        return CardUse(group=self.group, own=False, member=self.members[-1])
 
 
 def _member(card: Card, first: Card) -> Member:

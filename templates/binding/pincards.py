@@ -5,7 +5,7 @@ card's number and stands with the first board that it is set on; each board has 
 lines that are struck on it, with the crosses that are bored there.
 """
 
-from collections.abc import Hashable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 
 from msgspec import Struct, field
 from msgspec.structs import replace
@@ -19,6 +19,7 @@ from jigs.box.parts import Layout
 from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Axis, Fitting, Hand
 from templates.binding.once import Cards
+from templates.binding.planning import Made
 from templates.cards.card import Card
 from templates.cards.ticks import Member
 from templates.faces.faceview import FaceView
@@ -57,8 +58,9 @@ class PinCards:
         self._shop: Shop | None = None
         self._stations: dict[int, Station] = {}
 
-    def use(self, view: FaceView, made: Iterable[Card], rooms: Sequence[Size]) -> list[PinCard]:
-        """Set pin cards wherever a face has pins that are on no card `made` for it."""
+    def use(self, view: FaceView, made: Iterable[Card], make: Callable[[], Made]) -> list[PinCard]:
+        """Set pin cards wherever a face has pins that are on no card `made` for it; `make` makes
+        its cards, from which the sizes are known that its page has for a pin card."""
         fittings = _left_over(view, made)
         if not fittings:
             return []
@@ -70,7 +72,7 @@ class PinCards:
             key = (pattern, view.part, view.key) if self._cards.each else pattern
             card = self._taken.get(key)
             if card is None or len(card.placed) == SETTINGS_A_PIN_CARD:
-                card = PinCard(number=self._cards.next_number(), rooms=rooms)
+                card = PinCard(number=self._cards.next_number(), rooms=make()[2])
                 self._taken[key] = card
             card.placed.append((view, placing))
             used[card.number] = card

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from templates.cards.blank import Blanks
 from templates.cards.card import Card, make_cards
+from templates.faces.faceview import FaceView
 from templates.page.packing import Size
 from templates.page.paper import Paper
 from templates.sheets.field import GUTTER, limits_of
@@ -25,20 +26,29 @@ Made = tuple[tuple[Card, ...], tuple[str, ...], tuple[Size, ...]]
 """Cards of a face, what is said of long ones, and the sizes that a page has room for."""
 
 
+def make_free_cards(
+    view: FaceView, paper: Paper, blanks: Blanks, *, strip: bool = False
+) -> tuple[Card, ...]:
+    """Make the cards of one face as large as they would be; none where long ones take their place:
+    on large paper, or with `strip`. `blanks`: those of the job's other cards."""
+    return () if strip or paper.large else make_cards(view, NO_LIMIT, blanks)
+
+
 def make_face_cards(
     words: SheetWords,
     paper: Paper,
     rooms: Sequence[Size],
     number: int,
     blanks: Blanks,
+    free: Sequence[Card],
     *,
     strip: bool = False,
 ) -> Made:
-    """Make the cards of one face, the first of them card `number`: whole on large paper that
-    holds it; with `strip` a strip takes what lies along its edge. `blanks`: those of the job's
-    other cards."""
+    """Make the cards of one face, the first of them card `number`: as they are `free` of any limit
+    where they find room so, whole on large paper that holds it; with `strip` a strip takes what
+    lies along its edge. `blanks`: those of the job's other cards."""
     view = words.view
-    cards = make_cards(view, NO_LIMIT, blanks) if not strip and not paper.large else ()
+    cards = tuple(free)
     if cards:
         column = in_column(words.again().with_cards(cards), COLUMNS[0])
         beside = tuple((w - column.width - GUTTER, h) for w, h in rooms if column.height <= h)
@@ -56,9 +66,9 @@ def make_face_cards(
             rest: tuple[Card, ...] = ()
             if best.rest is not None:
                 further = number + len(best.cards)
-                rest, _, limits = make_face_cards(
-                    replace(words, view=best.rest), paper, rooms, further, blanks
-                )
+                free = make_free_cards(best.rest, paper, blanks)
+                left = replace(words, view=best.rest)
+                rest, _, limits = make_face_cards(left, paper, rooms, further, blanks, free)
             return (*best.cards, *rest), best.words, limits
     if paper.large:
         wide, high = whole_size(view)

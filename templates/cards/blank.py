@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from jigs.ground.geometry import Fitting
 from templates.cards.cardplan import CardPlan
-from templates.cards.ticks import Member, tick_boxes
+from templates.cards.ticks import Member
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.space import Box
@@ -81,13 +81,11 @@ class Blanks:
         *,
         with_ladder: bool = True,
         members: Sequence[Member] = (),
+        ticks: float = 0.0,
     ) -> Blank:
         """Give the blank of a card that is set on two references; `members` are the parts that
-        have a box to tick on it, where there are several."""
-        key: Hashable = _key(view, fitting, across, up, with_ladder=with_ladder)
-        if members:
-            alone = self.find(view, fitting, across, up, with_ladder=with_ladder)
-            key = key, tick_boxes(members, alone.heading, fitting.kind).height
+        have a box to tick on it, where there are several, `ticks` the height of these boxes."""
+        key = _key(view, fitting, across, up, with_ladder=with_ladder), ticks
         blank = self._laid.get(key)
         if blank is None:
             if len(self._laid) >= MOST_KEPT:

@@ -22,7 +22,7 @@ from templates.cards.blank import Blank, Blanks
 from templates.cards.carddraw import draw_card
 from templates.cards.cardplan import CardPlan
 from templates.cards.setout import CLEAR, choose_references
-from templates.cards.ticks import Member, join_names
+from templates.cards.ticks import Member, join_names, tick_boxes
 from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.marks import Mark
@@ -38,11 +38,13 @@ StruckLine = tuple[Hashable, ...]
 
 
 class Seat(Struct, frozen=True, kw_only=True):
-    """How a card sits on a face: the references that it is set on, and of a card for several parts
-    the border that it has without its boxes to tick, within which all that it shows is alike."""
+    """How a card sits on a face: the references that it is set on, how it is cut, and of a card for
+    several parts the border that it has without its boxes to tick, within which all that it shows
+    is alike."""
 
     across: Reference
     up: Reference
+    blank: Blank
     with_ladder: bool = True
     alike: Box | None = None
 
@@ -53,7 +55,7 @@ class Card(Struct, frozen=True, kw_only=True):
     `box` is its border, flaps included; `edges` the references with a black band, `index` the
     index lines and middles; `ladder` the y of the part's true top where it may be cut longer.
     `seat`: how it is set, from which it is planned when it is drawn; None where it is drawn
-    already, as `drawn`. `shortage`: how much room its words lack. `piece`, `pieces`: which
+    already, as `drawn`. `piece`, `pieces`: which
     of how many pieces of a strip it is; 0 for no strip. `members`: all faces that it serves, the
     one it is drawn for first; () for that one alone. A pin card has its own coordinates, and a
     member for each of its settings.
@@ -67,7 +69,6 @@ class Card(Struct, frozen=True, kw_only=True):
     index: tuple[Reference, ...]
     ladder: float | None
     seat: Seat | None = None
-    shortage: float = 0.0
     drawn: tuple[Mark, ...] = ()
     piece: int = 0
     pieces: int = 0
@@ -91,6 +92,11 @@ class Card(Struct, frozen=True, kw_only=True):
             self.view, fitting, seat.across, seat.up,
             with_ladder=seat.with_ladder, members=self.members, alike=seat.alike,
         )  # fmt: skip
+
+    @property
+    def crowded(self) -> bool:
+        """Whether its words lack room."""
+        return self.seat is not None and self.seat.blank.shortage > 0.0
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -162,12 +168,11 @@ def share_card(card: Card, members: Sequence[Member], blanks: Blanks) -> Card:
     code and a box to tick."""
     seat, view, fitting = card.seat, card.view, card.fitting
     assert seat is not None, "what is drawn already serves its part alone"
-    alone = blanks.find(view, fitting, seat.across, seat.up, with_ladder=seat.with_ladder)
-    alike = alone.inside(seat.across, seat.up)
-    across, up = seat.across, seat.up
+    across, up, alone = seat.across, seat.up, seat.blank
     while True:
+        ticks = tick_boxes(members, alone.heading, fitting.kind).height
         blank = blanks.find(
-            view, fitting, across, up, with_ladder=seat.with_ladder, members=members
+            view, fitting, across, up, with_ladder=seat.with_ladder, members=members, ticks=ticks
         )
         if blank.shortage <= 0.0 or up.kind != "index":
             break
@@ -178,8 +183,13 @@ def share_card(card: Card, members: Sequence[Member], blanks: Blanks) -> Card:
         if lower == up:
             break
         up = lower
-    seat = Seat(across=across, up=up, with_ladder=seat.with_ladder, alike=alike)
-    shown = _seated(view, fitting, seat, blank)
+        alone = blanks.find(view, fitting, across, up, with_ladder=seat.with_ladder)
+    alike = seat.blank.inside(seat.across, seat.up)
+    shown = _seated(
+        view,
+        fitting,
+        Seat(across=across, up=up, blank=blank, with_ladder=seat.with_ladder, alike=alike),
+    )
     return replace(shown, number=card.number, members=tuple(members))
 
 
@@ -272,8 +282,8 @@ def compose_card(view: FaceView, fitting: Fitting, rooms: Rooms, blanks: Blanks)
         # A short door: no room for a ladder as well; the bottom edge alone sets the card.
         with_ladder = False
         blank = blanks.find(view, fitting, across, up, with_ladder=False)
-    seat = Seat(across=across, up=up, with_ladder=with_ladder)
-    card = _seated(view, fitting, seat, blank)
+    seat = Seat(across=across, up=up, blank=blank, with_ladder=with_ladder)
+    card = _seated(view, fitting, seat)
     axes: tuple[Axis, Axis] = ("y", "x")
     for axis in axes:
         if fits(card, rooms):
@@ -281,14 +291,14 @@ def compose_card(view: FaceView, fitting: Fitting, rooms: Rooms, blanks: Blanks)
         across, up = choose_references(view, fitting, no_edge=axis)
         if (up if axis == "y" else across).kind == "index":
             blank = blanks.find(view, fitting, across, up)
-            other = _seated(view, fitting, Seat(across=across, up=up), blank)
+            other = _seated(view, fitting, Seat(across=across, up=up, blank=blank))
             if fits(other, rooms):
                 return other
     return card
 
 
-def _seated(view: FaceView, fitting: Fitting, seat: Seat, blank: Blank) -> Card:
-    pair = seat.across, seat.up
+def _seated(view: FaceView, fitting: Fitting, seat: Seat) -> Card:
+    pair, blank = (seat.across, seat.up), seat.blank
     return Card(
         number=1,
         view=view,
@@ -298,5 +308,4 @@ def _seated(view: FaceView, fitting: Fitting, seat: Seat, blank: Blank) -> Card:
         index=tuple(r for r in pair if r.kind != "edge"),
         ladder=None if blank.ladder is None else seat.up.at + seat.up.inward * blank.ladder,
         seat=seat,
-        shortage=blank.shortage,
     )

@@ -81,26 +81,33 @@ def tick_boxes(
         return NO_TICKS
     hinges = [_hinge(member, kind) for member in members]
     named = len(set(hinges)) > 1
-    marks: list[Mark] = []
+    placed: list[tuple[float, float, str, bool]] = []  # "" is a box
     x, y = 0.0, -ROW
     for member, hinge in zip(members, hinges, strict=True):
         cell = [(member.part, True), (member.view.code, False)]
         cell += [(f"for {member.serves}", False)] if member.serves else []
         cell += [(f"hinge {hinge}", True)] if named and hinge else []
-        whole = INDENT + sum(text_width(text, 2.5, bold) + _APART for text, bold in cell) - _APART
+        whole = INDENT + sum([text_width(text, 2.5, bold) + _APART for text, bold in cell]) - _APART
         if x > 0.0 and x + whole > width:
             x, y = 0.0, y - ROW
-        marks.append(tick_box(x, y - 0.3))
+        placed.append((x, y - 0.3, "", False))
         x = start = x + INDENT
         for text, bold in cell:
             for line in wrap(text, 2.5, bold, width - start):
                 wide = text_width(line, 2.5, bold)
                 if x > start and x + wide > width:
                     x, y = start, y - ROW
-                marks.append(Text(x=x, y=y, text=line, bold=bold))
+                placed.append((x, y, line, bold))
                 x += wide + _APART
         x += _APART
-    return MarkBlock(height=1.2 - y, marks=tuple(marks))
+
+    def draw() -> tuple[Mark, ...]:
+        return tuple(
+            Text(x=x, y=y, text=line, bold=bold) if line else tick_box(x, y)
+            for x, y, line, bold in placed
+        )
+
+    return MarkBlock(height=1.2 - y, marks=draw)
 
 
 def _hinge(member: Member, kind: FittingKind | None) -> str | None:

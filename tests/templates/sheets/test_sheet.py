@@ -4,7 +4,7 @@ import pytest
 from msgspec.structs import replace
 
 from templates.binding.drilled import drilled_parts
-from templates.binding.planning import make_face_cards
+from templates.binding.planning import make_face_cards, make_free_cards
 from templates.cards.blank import Blanks
 from templates.page.border import EDGE, border_marks
 from templates.page.marks import Line, Outline, Qr, Text
@@ -25,7 +25,9 @@ def pages_of(part: str, face: str, paper: Paper = PAPERS["common"]) -> list[Shee
     ]  # fmt: skip
     view = next(view for view in found.views if view.face == face)
     words, rooms = SheetWords(view=view, part=found.words, guides={"sides": 3}), rooms_of(paper)
-    cards, own, _ = make_face_cards(words, paper, rooms, 1, Blanks())
+    blanks = Blanks()
+    free = make_free_cards(view, paper, blanks)
+    cards, own, _ = make_face_cards(words, paper, rooms, 1, blanks, free)
     plans = plan_pages(list(fields_of(replace(words, own=own), cards, rooms)), paper)
     return [draw_plan(plan, paper, row) for row, plan in enumerate(plans, start=1)]
 
