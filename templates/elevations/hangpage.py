@@ -2,8 +2,8 @@
 then how it is done, once for all.
 
 The scale is the largest at which all of a wall finds room on one page, the words below the drawing
-or beside it too; where none does, the words go on on the next. A wall too long for 1:50 is drawn in
-stretches, one below the other.
+or beside it too, and no table goes on where its words are broken; where none does, the words go on
+on the next. A wall too long for 1:50 is drawn in stretches, one below the other.
 """
 
 from collections.abc import Iterator, Sequence
@@ -23,7 +23,7 @@ from templates.elevations.hanglist import (
     wall_sections,
 )
 from templates.lists.listing import Section
-from templates.lists.listpages import list_pages, section_blocks
+from templates.lists.listpages import list_pages, section_blocks, widest
 from templates.lists.listtext import listing_text
 from templates.page.border import EDGE
 from templates.page.marks import Mark, Page, Text
@@ -58,6 +58,14 @@ class _Column(Struct, frozen=True):
     width: float
 
 
+class _Words(Struct, frozen=True):
+    """What is set: the marks of each page, and whether a table goes on in a column that is narrower
+    than it wants."""
+
+    pages: list[list[Mark]]
+    narrow: bool
+
+
 def hang_pages(layout: Layout, hangings: Sequence[Hanging], paper: Paper) -> Iterator[Page]:
     """Give the pages of these walls, and at last how it is done."""
     for hanging in hangings:
@@ -90,8 +98,8 @@ def _wall_pages(layout: Layout, hanging: Hanging, paper: Paper) -> Iterator[Page
         if walls is not None
         for columns in _columns(walls, wide)
     ]
-    fewest = min(len(pages) for _, pages in drawn)
-    reduction, pages = next((n, pages) for n, pages in drawn if len(pages) == fewest)
+    reduction, words = min(drawn, key=lambda each: (len(each[1].pages), each[1].narrow))
+    pages = words.pages
     name = f"{wall_name(hanging)}: {TITLE}"
     for number, marks in enumerate(pages, start=1):
         page = Page(
@@ -145,9 +153,9 @@ def _set(
     sections: Sequence[Section],
     wide: float,
     high: float,
-) -> list[list[Mark]]:
-    """Set drawings below each other, then words in columns; give the marks of each page, from the
-    upper left corner of its room down."""
+) -> _Words:
+    """Set drawings below each other, then words in columns; the marks count from the upper left
+    corner of a page's room down."""
     pages: list[list[Mark]] = [[]]
     top = 0.0
     for wall in walls:
@@ -165,7 +173,7 @@ def _set(
         column.width: [b for each in sections for b in section_blocks(each, column.width)]
         for column in (*columns, *after)
     }
-    at, used = 0, columns[0].top
+    at, used, narrow = 0, columns[0].top, False
     for number in range(len(blocks[half])):
         each = blocks[columns[at].width][number]
         at_start = at, len(pages)
@@ -179,9 +187,10 @@ def _set(
         if (at, len(pages)) != at_start and number and each.again is not None:
             pages[-1] += moved(each.again.marks, columns[at].x, -used)
             used += each.again.height + GAP
+            narrow = narrow or columns[at].width < widest(sections)
         pages[-1] += moved(each.block.marks, columns[at].x, -used)
         used += each.block.height + GAP
-    return pages
+    return _Words(pages, narrow)
 
 
 def _head(name: str, job: str, reduction: int, width: float, height: float) -> Iterator[Mark]:

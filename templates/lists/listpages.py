@@ -3,7 +3,7 @@
 Upright, unless a table wants the width of a page that lies; then the whole list lies.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from templates.lists.listcells import (
     BEFORE,
@@ -40,7 +40,7 @@ PlacedCells = list[tuple[Column, int, float, float]]
 def list_pages(listing: Listing, paper: Paper) -> list[Page]:
     """Lay a list out on a paper, its pages numbered."""
     width, height = paper.width, paper.height
-    if _widest(listing) > width - 2 * EDGE:
+    if widest(listing.sections) > width - 2 * EDGE:
         width, height = height, width
     inner = width - 2 * EDGE
 
@@ -75,9 +75,9 @@ def list_pages(listing: Listing, paper: Paper) -> list[Page]:
     ]
 
 
-def _widest(listing: Listing) -> float:
+def widest(sections: Iterable[Section]) -> float:
     """Give the width that the widest table wants, mm."""
-    tables = [each for section in listing.sections for each in section.blocks]
+    tables = [each for section in sections for each in section.blocks]
     wanted = [0.0]
     for table in tables:
         if isinstance(table, Table) and table.rows:

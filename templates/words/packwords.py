@@ -82,4 +82,4 @@ def front_pages_words(count: int) -> Iterator[str]:
     if count > 2:
         yield f"stations.pdf, pages 2 to {count}: open numbers, how a card is used."
     elif count == 2:
-        yield "stations.pdf, page 2: how a card is used, the pages of each box."
+        yield "stations.pdf, page 2: how a card is used."

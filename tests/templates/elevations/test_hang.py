@@ -249,3 +249,25 @@ def test_each_row_stands_under_the_line_that_it_counts_from() -> None:
              for name in ("W1", "B1")}  # fmt: skip
     assert corner.index(own) < turns["W1"] < corner.index(low) < turns["B1"]
     assert not any("line" in line for line in plain[:3])
+
+
+def test_the_table_of_the_order_goes_on_in_no_column_that_breaks_its_words() -> None:
+    """Drawn as large as the words allow, its last row stood in a column of 12 letters: `clam`, `p
+    to`. A smaller drawing leaves it room."""
+    drawer = FrontSpec(id="", kind="drawer")
+    low = [
+        box(replace(drawer, id=f"B{row}-1"), name=f"B{row}", width=width, height=780.0)
+        for row, width in enumerate((800.0, 600.0, 450.0))
+    ]
+    hung = box(replace(drawer, id="W1-1"), name="W1", kind="wall", width=900.0, height=400.0,
+               depth=320.0, above_floor=1370.0)  # fmt: skip
+    other = replace(box(replace(drawer, id="C1-1"), name="C1"), wall="west")
+    corner, end = WallEnd(stands="corner", meets="west"), WallEnd(stands="wall")
+    walls = (
+        WallSpec(name="north", left=corner, right=end, ceiling=2530.0),
+        WallSpec(name="west", right=WallEnd(stands="corner", meets="north")),
+    )
+    job = replace(lay(*low, hung, other, units="mm").job, walls=walls)
+    said = [mark.text for page in draw(lay_out(job)) for mark in page.marks
+            if isinstance(mark, Text)]  # fmt: skip
+    assert {"clamp to B0", "clamp to B1"} <= {*said}
