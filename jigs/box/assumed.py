@@ -1,22 +1,17 @@
 """Which assumptions touch which part: the defaults that stand in for numbers nobody gave.
 
 Every sheet of a part is stamped with them. A part is touched by the default of a number that
-its size or a place on it is computed from.
-
->>> word_key("material.side", "18.0 mm")
-'side thickness 18.0 mm'
+its size or a place on it is computed from. How they are said: `templates/words/standinwords.py`.
 """
 
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 from jigs.box.fronts import PlacedFront
-from jigs.fittings.fivepiece import assumed_of_frame
+from jigs.fittings.fivepiece import stand_ins_of_frame
+from jigs.given.confirming import StandIn
 from jigs.given.job import (
     COUNTER_BOXES,
-    MATERIAL_WORDS,
-    REVEAL_WORDS,
-    USE_WORDS,
     BoxSpec,
     FrontKind,
     FrontSpec,
@@ -24,15 +19,6 @@ from jigs.given.job import (
 )
 from jigs.given.kinds import KINDS, by_rank, kind_of
 from jigs.ground.geometry import Fitting, FittingKind
-from jigs.ground.lengths import format_length
-
-WORDS = {**MATERIAL_WORDS, **REVEAL_WORDS, **USE_WORDS}
-"""Keys of a job in the words of the trade."""
-PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
-"""Where pins stand as long as the job does not say (`jigs.box.shelves.BAND_END`)."""
-SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
-"""Spacers as long as the job does not say (`jigs.box.rollouts.SPACER`)."""
-BOX_WORDS = {"shelf": "an adjustable shelf", "pins": PIN_WORDS, "spacers": SPACER_WORDS}
 
 INSET = ("reveal.between", "reveal.inset", "material.side", "material.front")
 REVEALS = ("reveal.side", "reveal.top", "reveal.bottom", "reveal.between")
@@ -45,23 +31,23 @@ BOX_SIZE = ("kind", "width", "height")
 
 def assumed_in_front(
     job: Job, box: BoxSpec, front: PlacedFront, *, pull: str | None, hinge: str | None
-) -> tuple[str, ...]:
-    """Say in words what nobody gave of what a front rests on; `pull` and `hinge`: the records that
-    it has."""
+) -> tuple[StandIn, ...]:
+    """List what nobody gave of what a front rests on; `pull` and `hinge`: the records that it
+    has."""
     spec = front.spec
     keys = keys_of_front(spec, front.kind, box, pull)
-    words = list_assumed(job, keys, slide=spec.slide, hinge=hinge, box=box)
-    return (*words, *assumed_of_frame(spec, job.shown))
+    frame = (_stand_in(f"five_piece.{name}", size) for name, size in stand_ins_of_frame(spec))
+    return (*list_assumed(job, keys, slide=spec.slide, hinge=hinge, box=box), *frame)
 
 
-def assumed_in_drawer(job: Job, box: BoxSpec, front: PlacedFront) -> tuple[str, ...]:
-    """Say in words what nobody gave of what the drawer box behind a front rests on."""
+def assumed_in_drawer(job: Job, box: BoxSpec, front: PlacedFront) -> tuple[StandIn, ...]:
+    """List what nobody gave of what the drawer box behind a front rests on."""
     spec = front.spec
     return list_assumed(job, keys_of_drawer(spec, box), slide=spec.slide, box=box)
 
 
-def assumed_in_side(job: Job, box: BoxSpec, fittings: Sequence[Fitting]) -> tuple[str, ...]:
-    """Say in words what nobody gave of what a board with these fittings rests on."""
+def assumed_in_side(job: Job, box: BoxSpec, fittings: Sequence[Fitting]) -> tuple[StandIn, ...]:
+    """List what nobody gave of what a board with these fittings rests on."""
     hinges = [f.record for f in fittings if kind_of(f).record == "hinge" and f.record]
     keys = keys_of_side(box, (fitting.kind for fitting in fittings))
     return list_assumed(job, keys, hinge=", ".join(dict.fromkeys(hinges)), box=box)
@@ -157,38 +143,27 @@ def list_assumed(
     slide: str | None = None,
     hinge: str | None = None,
     box: BoxSpec | None = None,
-) -> tuple[str, ...]:
-    """Give in words the defaults among `keys`; `slide` and `hinge` are the records a front
+) -> tuple[StandIn, ...]:
+    """Give the defaults among `keys`; `slide` and `hinge` are the records a front
     really runs or hangs on, `box` is the one whose keys are among them."""
     figures = {"use.slide": slide, "use.hinge": hinge}
     return tuple(
-        word_key(key, figures.get(key) or _figure(job, key, box))
+        _stand_in(key, figures.get(key) or _figure(job, key, box))
         for key in sorted(set(keys) & job.assumed)
     )
 
 
-@lru_cache(maxsize=4096)  # said of every part alike; so all hold one text
-def word_key(key: str, figure: str) -> str:
-    """Say a job's key, and its value, in words."""
-    if key in WORDS:
-        words = WORDS[key]
-    else:
-        table, _, rest = key.partition(".")
-        name, _, field = rest.rpartition(".")
-        if table == "box" and field in BOX_WORDS:
-            return BOX_WORDS[field]
-        words = f"{table} {name} {field.replace('_', ' ')}".replace("  ", " ")
-    return f"{words} {figure}".rstrip()
+@lru_cache(maxsize=4096)  # rests in every part alike; so all hold one value
+def _stand_in(key: str, figure: float | str | None) -> StandIn:
+    return StandIn(key, figure)
 
 
-def _figure(job: Job, key: str, box: BoxSpec | None) -> str:
-    """Give the value that stands behind a key, "" where it is not a plain one."""
+def _figure(job: Job, key: str, box: BoxSpec | None) -> float | str | None:
+    """Give the value that stands behind a key, None where it is not a plain one."""
     table, _, rest = key.partition(".")
     name, _, field = rest.rpartition(".")
     value = getattr(_holder(job, table, name, box), field, None)
-    if isinstance(value, int | float):
-        return format_length(value, job.units)
-    return value if isinstance(value, str) else ""
+    return value if isinstance(value, float | str) else None
 
 
 def _holder(job: Job, table: str, name: str, box: BoxSpec | None) -> object:

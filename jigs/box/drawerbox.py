@@ -7,7 +7,7 @@ door and its hinges.
 
 from msgspec import Struct
 
-from jigs.given.confirming import OpenNumber
+from jigs.given.confirming import OpenNumber, StandIn
 from jigs.ground.geometry import SLACK, Fitting, Hole, collect_holes
 from jigs.ground.problems import Problem
 
@@ -58,7 +58,7 @@ class DrawerBox(DrawerShape, frozen=True, kw_only=True):
     """Its bottom panel's upper face above its underside; mm."""
     fittings: tuple[Fitting, ...] = ()
     """Its clearance holes: x from its left end, y from its underside, from the room."""
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[StandIn, ...] = ()
     """What is assumed in it."""
     maker_bored: bool = False
     """Whether its maker bored the holes for its front's screws: where they stand is not known."""

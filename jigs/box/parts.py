@@ -9,7 +9,7 @@ from msgspec import Struct
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.fittings.fivepiece import FivePiece
 from jigs.fittings.hinge import HingeChoice
-from jigs.given.confirming import OpenNumber
+from jigs.given.confirming import OpenNumber, StandIn
 from jigs.given.edges import BevelledEdge
 from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job, Overlay
 from jigs.ground.geometry import Fitting, Hand, Hole, collect_holes
@@ -156,7 +156,7 @@ class Front(Struct, frozen=True, kw_only=True):
     """What is drilled into it; nothing while it is held."""
     held: tuple[Problem, ...] = ()
     """The errors that withhold it."""
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[StandIn, ...] = ()
     """What is assumed of it."""
     open: tuple[OpenNumber, ...] = ()
     """The open numbers that its holes rest on."""
@@ -256,7 +256,7 @@ class Side(Struct, frozen=True, kw_only=True):
     """The held fronts and rollouts whose holes are left out of it."""
     trial_of: tuple[str, ...] = ()
     """The fronts that are tried on scrap, where it carries their holes alone."""
-    assumed: tuple[str, ...] = ()
+    assumed: tuple[StandIn, ...] = ()
     """What is assumed of it."""
     open: tuple[OpenNumber, ...] = ()
     """The open numbers that its holes, or what is mounted in them, rest on."""

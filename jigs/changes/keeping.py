@@ -18,7 +18,7 @@ from msgspec.structs import fields
 from jigs.changes.made import Made, Value
 
 T = TypeVar("T")
-FORM = 4
+FORM = 5
 """Of the data: another one as soon as a value is kept otherwise, or one more is."""
 
 

@@ -25,7 +25,7 @@ from jigs.changes.made import (
 from jigs.changes.makinglists import list_needs, station_rows, told_figures, wall_lines
 from jigs.cutlist.cutlist import STAMPED, Cut
 from jigs.cutlist.piece import Piece, PieceNote
-from jigs.given.confirming import OpenNumber
+from jigs.given.confirming import OpenNumber, StandIn
 from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hand, Purpose
 from jigs.ground.grouped import grouped
@@ -124,7 +124,7 @@ class _Parts:
                 below.id if below else "", f"{place.row} {place.rows} {place.column} {place.span}",
             ),
             stations=self._stations.get(part.id, ()),
-            unsure=Unsure(open=_open(front.open), assumed=front.assumed),
+            unsure=Unsure(open=_open(front.open), assumed=tuple(map(_stood_in, front.assumed))),
         )  # fmt: skip
 
     def _drawer(self, part: Tracked, box: AnyDrawer) -> MadePart:
@@ -177,7 +177,7 @@ class _Parts:
             unsure=Unsure(
                 open=_open(opens),
                 assumed=(
-                    *(name for face in faces for name in face.assumed),
+                    *(_stood_in(each) for face in faces for each in face.assumed),
                     *(_assumed_in(piece, self._layout.job.assumed) if piece else ()),
                 ),
             ),
@@ -234,6 +234,11 @@ def _assumed_in(piece: Piece, assumed: Collection[str]) -> Iterator[str]:
     keys = [STAMPED.get(piece.stuff, "")]
     keys += [f"box.{piece.box}.{key}" for key in ("width", "height", "depth")]
     return (key for key in keys if key in assumed)
+
+
+def _stood_in(found: StandIn) -> str:
+    figure = found.figure
+    return f"{found.key} {steps(figure) if isinstance(figure, float) else figure or ''}".rstrip()
 
 
 def _noted(note: PieceNote) -> str:

@@ -17,7 +17,6 @@ from msgspec.structs import replace
 from jigs.fittings.fixing import HEAD, PAN_HEAD, SEAM, Backing, ScrewPlace
 from jigs.given.job import FrontSpec
 from jigs.ground.geometry import SLACK, Fitting, Hole, Polygon, rectangle
-from jigs.ground.lengths import Unit, format_length
 
 GROOVE = 11.0
 """Depth of the groove in stiles and rails where none is stated; mm (common practice)."""
@@ -138,22 +137,22 @@ def five_piece_of(spec: FrontSpec, width: float, height: float) -> FivePiece | N
     )
 
 
-def stand_ins_of_frame(spec: FrontSpec) -> tuple[tuple[str, float], ...]:
+FrameSize = Literal["rail", "groove", "panel", "glass"]
+"""A size of a frame that may stand in: a rail's width, a groove's depth, what the panel or the pane
+measures."""
+
+
+def stand_ins_of_frame(spec: FrontSpec) -> tuple[tuple[FrameSize, float], ...]:
     """Give the sizes of a five-piece front that stand in for numbers nobody gave; mm."""
     given, frame = spec.five_piece, five_piece_of(spec, 0.0, 0.0)
     if frame is None:
         return ()
-    sizes = (
-        ("rail width", given.rail, frame.rail),
-        ("groove depth", given.groove, frame.groove),
-        ("glass thickness" if given.glass else "panel thickness", given.panel, frame.panel),
+    sizes: tuple[tuple[FrameSize, float | None, float], ...] = (
+        ("rail", given.rail, frame.rail),
+        ("groove", given.groove, frame.groove),
+        ("glass" if given.glass else "panel", given.panel, frame.panel),
     )
-    return tuple((word, size) for word, own, size in sizes if own is None)
-
-
-def assumed_of_frame(spec: FrontSpec, unit: Unit) -> tuple[str, ...]:
-    """Say in words which sizes of a five-piece front stand in for numbers nobody gave."""
-    return tuple(f"{word} {format_length(size, unit)}" for word, size in stand_ins_of_frame(spec))
+    return tuple((name, size) for name, own, size in sizes if own is None)
 
 
 def glass_door_mass(frame: FivePiece, thickness: float, density: float) -> float:

@@ -59,6 +59,15 @@ class OpenNumber(Struct, frozen=True, kw_only=True):
     value: NumberValue
 
 
+class StandIn(Struct, frozen=True):
+    """What stands in for a number or a name that nobody gave."""
+
+    key: str
+    """Its key in the job (`Job.assumed`), or `five_piece.NAME` of a front's own frame."""
+    figure: float | str | None = None
+    """A length in mm, or a name; None where the key says all."""
+
+
 def record_kind(record: Record) -> RecordKind:
     """Say what a record is."""
     match record:

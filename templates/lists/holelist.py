@@ -14,7 +14,8 @@ from jigs.bench.benchpart import marked_holes
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
 from jigs.box.parts import Front, Layout, Side
 from jigs.fittings.hinge import HingeChoice
-from jigs.given.confirming import rests_on
+from jigs.given.confirming import StandIn, rests_on
+from jigs.given.job import Job
 from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting, Hole, collect_holes, other_hand
 from jigs.ground.lengths import Unit, format_inches, format_mm, format_sizes, in_both
@@ -22,6 +23,7 @@ from templates.lists.cells import csv_text, in_mm, number
 from templates.words.findings import held_words, problems_data
 from templates.words.holewords import LIST_LEGEND
 from templates.words.openwords import STAMP, open_cell, open_data, open_words
+from templates.words.standinwords import stand_in_words
 from templates.words.textlines import WIDTH, columned, line_width, wrapped
 from templates.words.wording import FRONT_WORDS, side_words
 
@@ -41,8 +43,8 @@ def holes_json(layout: Layout) -> str:
         "schema": 1,
         "job": layout.job.name,
         "units": layout.job.units,
-        "fronts": [_front_data(front) for front in layout.fronts],
-        "sides": [_side_data(side) for side in layout.sides],
+        "fronts": [_front_data(front, layout.job) for front in layout.fronts],
+        "sides": [_side_data(side, layout.job) for side in layout.sides],
         "boxes": [_box_data(box) for box in layout.drawers],
         **(
             {"rollouts": [_rollout_data(rollout) for rollout in layout.rollouts]}
@@ -95,7 +97,7 @@ def _parts(layout: Layout) -> Iterator[_Part]:
         yield _Part(
             given=front, id=front.id, kind=front.kind,
             title=f"{FRONT_WORDS[front.kind]}{hinged}, {size}, code {front.code}",
-            fittings=front.fittings, assumed=front.assumed,
+            fittings=front.fittings, assumed=stand_in_words(front.assumed, layout.job),
             held=f": {held_words(front, unit)}" if front.withheld else "",
         )  # fmt: skip
     for side in filter(lambda side: side.holes, layout.sides):
@@ -104,7 +106,7 @@ def _parts(layout: Layout) -> Iterator[_Part]:
         yield _Part(
             given=side, id=side.board, kind=_side_kind(side),
             title=f"{inside}{side_words(side)}, {size}, code {side.code}",
-            fittings=side.fittings, assumed=side.assumed,
+            fittings=side.fittings, assumed=stand_in_words(side.assumed, layout.job),
         )  # fmt: skip
     held_fronts = {front.id for front in layout.fronts if front.withheld}
     for box in layout.drawers:
@@ -116,7 +118,7 @@ def _parts(layout: Layout) -> Iterator[_Part]:
             held = f": {held_words(box, unit)}" if box.held else ""
         yield _Part(
             given=box, id=box.id, kind=kind, title=f"{kind.replace('-', ' ')}{size}",
-            fittings=box.bored, assumed=_assumed_in(box), held=held,
+            fittings=box.bored, assumed=stand_in_words(_assumed_in(box), layout.job), held=held,
         )  # fmt: skip
 
 
@@ -151,7 +153,7 @@ def _hole_data(hole: Hole) -> dict[str, Any]:
     }
 
 
-def _front_data(front: Front) -> dict[str, Any]:
+def _front_data(front: Front, job: Job) -> dict[str, Any]:
     hinge = front.hinge
     return {
         "id": front.id,
@@ -170,7 +172,7 @@ def _front_data(front: Front) -> dict[str, Any]:
         "hinge": None if hinge is None else _hinge_data(hinge),
         "holes": _front_holes(front),
         "open": open_data(front.open),
-        "assumed": list(front.assumed),
+        "assumed": list(stand_in_words(front.assumed, job)),
     }
 
 
@@ -181,7 +183,7 @@ def _front_holes(front: Front) -> list[dict[str, Any]]:
     return [_hole_data(hole) | (through if hole in marked else {}) for hole in front.holes]
 
 
-def _side_data(side: Side) -> dict[str, Any]:
+def _side_data(side: Side, job: Job) -> dict[str, Any]:
     return {
         "box": side.box,
         "column": side.column,
@@ -201,7 +203,7 @@ def _side_data(side: Side) -> dict[str, Any]:
             for hole in fitting.holes
         ],
         "open": open_data(side.open),
-        "assumed": list(side.assumed),
+        "assumed": list(stand_in_words(side.assumed, job)),
     }
 
 
@@ -244,7 +246,7 @@ def _rollout_data(rollout: Rollout) -> dict[str, Any]:
     }
 
 
-def _assumed_in(box: AnyDrawer) -> tuple[str, ...]:
+def _assumed_in(box: AnyDrawer) -> tuple[StandIn, ...]:
     return box.assumed if isinstance(box, DrawerBox) else ()
 
 

@@ -15,6 +15,7 @@ from jigs.reading.headings import ListColumn
 from jigs.reading.listcolumns import SIZES
 from templates.lists.cells import Cell, csv_text, number
 from templates.words.orderwords import STATE_WORDS, doubts_of, left_out_words, making
+from templates.words.standinwords import stand_in_words
 
 FIVE = ("stile (mm)", "rail (mm)", "groove (mm)", "panel (mm)", "glass")
 FRONT_COLUMNS = (
@@ -79,7 +80,7 @@ def _row(row: SupplierRow, job: Job) -> tuple[Cell, ...]:
         "increment (mm)": "" if job.increment is None else number(job.increment),
         "tolerance (mm)": number(job.tolerance),
         "state": STATE_WORDS[one.box_state],
-        "open": "; ".join(f"assumed: {words}" for words in front.assumed),
+        "open": "; ".join(f"assumed: {words}" for words in stand_in_words(front.assumed, job)),
         "description": ", ".join([_size(row, job.units), *making(one), *doubts_of(one, job.shown)]),
     }
     return tuple(said[column] for column in FRONT_COLUMNS)

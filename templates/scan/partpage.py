@@ -38,6 +38,7 @@ from templates.words.piecenotes import note_words
 from templates.words.saying import reason_of, say
 from templates.words.scanwords import NEIGHBOUR
 from templates.words.sentence import closed
+from templates.words.standinwords import stand_in_words
 from templates.words.stepwords import key_words
 from templates.words.wallwords import wall_title
 
@@ -209,9 +210,9 @@ def _known(scan: Scan, part: Tracked) -> Html | None:
         if problem not in held and problem.code not in OPEN_CODES
     ]
     assumed = part.front.assumed if part.front is not None else ()
-    assumed = assumed or tuple(dict.fromkeys(text for each in part.faces for text in each.assumed))
+    assumed = assumed or tuple(dict.fromkeys(one for each in part.faces for one in each.assumed))
     if assumed:
-        warnings.append(f"ASSUMED: {'; '.join(assumed)}.")
+        warnings.append(f"ASSUMED: {'; '.join(stand_in_words(assumed, layout.job))}.")
     if not facts and not warnings:
         return None
     return section(

@@ -23,6 +23,7 @@ from templates.words.scanwords import (
     side_payload,
 )
 from templates.words.sentence import Sentence, closed
+from templates.words.standinwords import stand_in_words
 from templates.words.wallwords import wall_title
 from templates.words.wording import FRONT_WORDS, side_words
 
@@ -56,6 +57,7 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
     hinged = any(fitting.kind == "hinge" for fitting in front.fittings)
     elsewhere = OF_HINGES if hinged else frozenset[str]()
     neighbour = neighbour_of(layout, front)
+    assumed = stand_in_words(front.assumed, layout.job)
     return PartWords(
         part=front.id,
         kind=kind_of_front(front),
@@ -65,8 +67,8 @@ def words_of_front(layout: Layout, front: Front) -> PartWords:
         measure=face_measure(front.width, front.height),
         payload=front_payload(layout, front).text,
         facts={"back": back_facts(layout, front), "front": face_facts(layout, front)},
-        notes=(*given_facts(front), *notes_for(layout, front.id, front.assumed)),
-        face_notes=(*given_facts(front), *notes_for(layout, front.id, front.assumed, elsewhere)),
+        notes=(*given_facts(front), *notes_for(layout, front.id, assumed)),
+        face_notes=(*given_facts(front), *notes_for(layout, front.id, assumed, elsewhere)),
     )
 
 
@@ -82,7 +84,7 @@ def words_of_side(layout: Layout, side: Side) -> PartWords:
         measure=face_measure(side.height, side.depth),
         payload=side_payload(layout, side).text,
         facts={"inside": side_facts(layout, side)},
-        notes=(*incomplete(side), *_notes(layout, found, side.assumed)),
+        notes=(*incomplete(side), *_notes(layout, found, stand_in_words(side.assumed, layout.job))),
     )
 
 
@@ -97,7 +99,7 @@ def words_of_drawer_box(layout: Layout, drawer: DrawerBox, front: Front) -> Part
         measure=face_measure(drawer.width, drawer.height),
         payload=drawer_box_payload(layout, drawer, front).text,
         facts={"box-back" if drawer.rear else "box-front": drawer_box_facts(drawer)},
-        notes=notes_for(layout, drawer.id, drawer.assumed),
+        notes=notes_for(layout, drawer.id, stand_in_words(drawer.assumed, layout.job)),
     )
 
 

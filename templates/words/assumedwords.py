@@ -1,10 +1,9 @@
 """What stands in where a job does not say, in words: for the check, the order, a pack's first
-page. What touches one part alone is said on its sheet (`jigs.box.assumed`).
+page. What touches one part alone is said on its sheet (`standinwords.py`).
 """
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from jigs.box.assumed import PIN_WORDS, SPACER_WORDS
 from jigs.fittings.fivepiece import stand_ins_of_frame
 from jigs.given.catalogue import DEFAULT_HINGES, SLIDE_SERIES
 from jigs.given.hardware import PullRecord
@@ -12,6 +11,7 @@ from jigs.given.job import MATERIAL_WORDS, REVEAL_WORDS, USE_WORDS, BoxSpec, Job
 from jigs.ground.grouped import grouped
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import format_mm
+from templates.words.standinwords import FRAME_WORDS, PIN_WORDS, SPACER_WORDS
 
 
 def assumed_lines(job: Job) -> tuple[str, ...]:
@@ -98,7 +98,11 @@ def _describe_frames(job: Job) -> list[str]:
     groups = grouped(
         (said, spec.id)
         for spec in (spec for box in job.boxes for spec in box.fronts)
-        if (said := tuple(f"{word} {_figure(size)}" for word, size in stand_ins_of_frame(spec)))
+        if (
+            said := tuple(
+                f"{FRAME_WORDS[name]} {_figure(size)}" for name, size in stand_ins_of_frame(spec)
+            )
+        )
     )
     return [
         f"five-piece front{'s' if len(ids) > 1 else ''} {', '.join(ids)}: {', '.join(said)}"

@@ -28,6 +28,7 @@ from jigs.ground.lengths import (
     in_both,
 )
 from templates.words.openwords import STAMP, open_words
+from templates.words.standinwords import stand_in_words
 from templates.words.textlines import counted
 from templates.words.wallwords import wall_phrase
 from templates.words.wording import nominal_words
@@ -58,7 +59,7 @@ def assumed_in(piece: Piece, job: Job) -> tuple[str, ...]:
     """Say what of a piece's own board and box nobody gave, in words."""
     keys = [STAMPED[piece.stuff]] if piece.stuff in STAMPED else []
     keys += [f"box.{piece.box}.{key}" for key in ("width", "height", "depth")] if piece.box else []
-    return list_assumed(job, keys)
+    return stand_in_words(list_assumed(job, keys), job)
 
 
 def box_title(box: BoxSpec) -> str:
@@ -231,7 +232,7 @@ def assumed_words(parts: PartsList) -> str:
     """Say which sizes of the list nobody gave; "" where all were."""
     job = parts.layout.job
     keys = [f"material.{key}" for key in ("side", "back", "band", "drawer_side")]
-    assumed = [*list_assumed(job, keys)]
+    assumed = [*stand_in_words(list_assumed(job, keys), job)]
     cut = parts.list_boxes()
     guessed = [
         box.id

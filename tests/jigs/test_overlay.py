@@ -14,6 +14,7 @@ from jigs.box.carcass import Carcass, frame_of
 from jigs.box.parts import Layout
 from jigs.fittings.hinge import choose_tab_and_plate
 from jigs.given.catalogue import generic_hinges
+from jigs.given.confirming import StandIn
 from jigs.given.hardware import HingeRecord
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, Job, Overlay, Use
 from jigs.layout.layout import lay_out
@@ -160,8 +161,8 @@ def test_a_job_without_a_hinge_takes_the_kind_it_needs(tmp_path: Path) -> None:
     (front,) = lay_out(found).fronts
     assert front.hinge is not None
     assert front.hinge.record == "cup35-inset"
-    assert any("hinge cup35-inset" in words for words in front.assumed)
-    assert any("gap round an inset front" in words for words in front.assumed)
+    assert StandIn("use.hinge", "cup35-inset") in front.assumed
+    assert StandIn("reveal.inset", 2.0) in front.assumed
     plain = read(tmp_path, SMALL)
     assert not [words for words in assumed_lines(plain) if "inset" in words]
 

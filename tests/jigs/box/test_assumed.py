@@ -5,6 +5,7 @@ from msgspec.structs import replace
 from jigs.box.assumed import keys_of_drawer, keys_of_front, keys_of_side, list_assumed
 from jigs.given.job import FrontKind, FrontSpec, Job
 from jigs.layout.layout import lay_out
+from templates.words.standinwords import stand_in_words
 from tests.jigs.sample import box, job
 
 ASSUMED = frozenset(
@@ -25,7 +26,8 @@ def sample() -> Job:
 def words(kind: FrontKind, pull: str | None = "bar") -> list[str]:
     """Give what is assumed for a front of this kind, without the inches."""
     keys = keys_of_front(FrontSpec(id="B1-1", kind=kind), kind, box(), pull)
-    return [text.split(" (")[0] for text in list_assumed(sample(), keys, "runner-2", box=box())]
+    found = list_assumed(sample(), keys, "runner-2", box=box())
+    return [text.split(" (")[0] for text in stand_in_words(found, sample())]
 
 
 def test_a_door_is_touched_by_its_reveals_its_hinge_and_its_pull() -> None:
@@ -77,9 +79,10 @@ def test_a_drawer_box_says_what_is_assumed_in_it() -> None:
     assert "material.front" not in keys
     assert "material.front" in keys_of_drawer(replace(drawer, overlay="inset"), box())
     assumed = frozenset({"use.slide", "material.drawer_side"})
-    (front,) = lay_out(job(box(drawer), assumed=assumed)).fronts
+    layout = lay_out(job(box(drawer), assumed=assumed))
+    (front,) = layout.fronts
     assert front.drawer is not None
-    assert front.drawer.assumed == (
+    assert stand_in_words(front.drawer.assumed, layout.job) == (
         "drawer side thickness 5/8 in (15.9 mm)", "slide runner",
     )  # fmt: skip
 

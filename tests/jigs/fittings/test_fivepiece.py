@@ -4,7 +4,7 @@ import pytest
 from msgspec.structs import replace
 
 from jigs.box.parts import Layout
-from jigs.fittings.fivepiece import FivePiece, assumed_of_frame, five_piece_of, glass_door_mass
+from jigs.fittings.fivepiece import FivePiece, five_piece_of, glass_door_mass, stand_ins_of_frame
 from jigs.given.job import FrontSpec
 from jigs.given.stated import FivePieceSpec, HandHole, OpenedBy, OwnReveals
 from jigs.ground.geometry import Hand
@@ -168,11 +168,9 @@ def test_mass_of_a_glass_door() -> None:
 
 def test_what_is_assumed_is_said() -> None:
     """Rails as wide as the stiles, groove 11, panel 6 stand in for what was not given."""
-    words = assumed_of_frame(
-        FrontSpec(id="F", kind="door", five_piece=FivePieceSpec(stile=57.0, rail=60.0)), "mm"
-    )
-    assert [word.split(" mm")[0] for word in words] == ["groove depth 11.0", "panel thickness 6.0"]
-    assert assumed_of_frame(FrontSpec(id="F", kind="door"), "mm") == ()
+    spec = FrontSpec(id="F", kind="door", five_piece=FivePieceSpec(stile=57.0, rail=60.0))
+    assert stand_ins_of_frame(spec) == (("groove", 11.0), ("panel", 6.0))
+    assert stand_ins_of_frame(FrontSpec(id="F", kind="door")) == ()
     assert five_piece_of(FrontSpec(id="F", kind="door"), 400, 700) is None
 
 

@@ -4,6 +4,7 @@ import pytest
 
 from jigs.box.parts import Layout
 from jigs.checks.advice import slides_off_row
+from jigs.given.confirming import StandIn
 from jigs.given.hardware import HingeRecord, SlideRecord
 from jigs.given.job import FrontKind, FrontSpec, Grid, Use
 from jigs.given.stated import Boring, Hung, OpenedBy
@@ -297,7 +298,7 @@ def test_assumed_numbers_are_named_on_the_parts_they_touch() -> None:
         )
     )
     assert len(layout.fronts[0].assumed) == 1
-    assert layout.fronts[0].assumed[0].startswith("side thickness 18.3 mm")
+    assert layout.fronts[0].assumed[0] == StandIn("material.side", 18.3)
     assert layout.sides[0].assumed == layout.fronts[0].assumed
 
 
