@@ -25,7 +25,7 @@ AGAIN = "="
 """The answer that stood before the person went back."""
 
 
-class Kept(Struct):
+class KeptAnswers(Struct):
     """The answers so far, in the order of their questions, and the list that they are about."""
 
     path: Path
@@ -37,7 +37,7 @@ class Kept(Struct):
     """What was answered before the person went back, by the keys of the questions."""
 
     @classmethod
-    def beside(cls, job: Path) -> "Kept":
+    def beside(cls, job: Path) -> "KeptAnswers":
         """Give what an earlier interview has left for this job; nothing if there was none."""
         path = job.with_name(f"{job.name}{ENDING}")
         if not path.exists():
@@ -75,7 +75,9 @@ class _Back(Exception):
     """The person wants the question before once more."""
 
 
-def hold_interview(start: "Callable[[], Asking[Draft]]", kept: Kept) -> "tuple[Draft, list[str]]":
+def hold_interview(
+    start: "Callable[[], Asking[Draft]]", kept: KeptAnswers
+) -> "tuple[Draft, list[str]]":
     """Put all questions that are not answered; give what came of it, and the keys of all.
 
     Raises ReadingError for a wrong answer out of a file or a pipe, which nobody can be asked again:
@@ -88,7 +90,7 @@ def hold_interview(start: "Callable[[], Asking[Draft]]", kept: Kept) -> "tuple[D
             continue
 
 
-def _go_through(asking: "Asking[Draft]", kept: Kept) -> "tuple[Draft, list[str]]":
+def _go_through(asking: "Asking[Draft]", kept: KeptAnswers) -> "tuple[Draft, list[str]]":
     put: list[str] = []
     try:
         question = next(asking)
@@ -114,7 +116,7 @@ def _fault_of(question: "Question[Any]", text: str) -> str:
     return ""
 
 
-def _ask(question: "Question[Any]", put: list[str], kept: Kept) -> str:
+def _ask(question: "Question[Any]", put: list[str], kept: KeptAnswers) -> str:
     """Put one question until its answer can be read, and keep that."""
     from jigs.ground.errors import Fault, ReadingError
     from templates.words.questionwords import (

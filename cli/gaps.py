@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from jigs.room.chance import Chance
     from jigs.room.reckoning import GapBudgets
 
-Form = Literal["text", "csv", "json", "pdf", "svg"]
+GapsFormat = Literal["text", "csv", "json", "pdf", "svg"]
 
 
 @command(
@@ -52,7 +52,7 @@ Form = Literal["text", "csv", "json", "pdf", "svg"]
 def gaps(
     asked: Asked,
     only: tuple[str, ...],
-    form: Form,
+    form: GapsFormat,
     paper: str,
     measured: Path | None,
     output: str | None,
@@ -105,7 +105,7 @@ def _adjust(
     measured: Path,
     paper: str,
     target: str,
-    form: Form,
+    form: GapsFormat,
 ) -> None:
     """Say which screws to turn."""
     from cli.drawing import bind, tell_lists
@@ -135,7 +135,7 @@ def _draw(
     chance: "Chance | None",
     paper: str,
     target: str,
-    form: Form,
+    form: GapsFormat,
 ) -> None:
     """Draw the walls, then the worst gaps and the chance of the whole."""
     from cli.drawing import bind, write_drawings

@@ -8,7 +8,7 @@ import click
 from msgspec.structs import replace
 
 from cli import asking
-from cli.asking import Kept
+from cli.asking import KeptAnswers
 from cli.terminal import plain, tell
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ OWN_BOX = "empty_box=own"
 class ListTalk:
     """The questions of one list: what was answered, so that `back` can take it away again."""
 
-    def __init__(self, kept: Kept) -> None:
+    def __init__(self, kept: KeptAnswers) -> None:
         self._kept = kept
         self._before: list[str] = []
         self._told = False

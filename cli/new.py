@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 from msgspec.structs import replace
 
-from cli.asking import Kept, hold_interview
+from cli.asking import KeptAnswers, hold_interview
 from cli.failures import Failure
 from cli.listasking import ListTalk
 from cli.manners import command
@@ -114,7 +114,7 @@ def new(
         )
     _refuse_there(job)
     given = _given(answer, said)
-    kept = Kept.beside(job)
+    kept = KeptAnswers.beside(job)
     if kept.answers:
         tell(f"Going on after {_count(kept)} kept in '{kept.path}'; take it away to begin anew.")
     if columns:
@@ -159,7 +159,11 @@ def new(
 
 
 def _settle(
-    start: "Callable[[], Asking[Draft]]", given: Mapping[str, str], kept: Kept, *, usual: bool
+    start: "Callable[[], Asking[Draft]]",
+    given: Mapping[str, str],
+    kept: KeptAnswers,
+    *,
+    usual: bool,
 ) -> "tuple[Draft, int]":
     """Hold the interview, or take what was said for it."""
     from jigs.asking.answering import answer_all
@@ -193,7 +197,7 @@ def _settle(
     return draft, len(asked)
 
 
-def _tell_stopped(kept: Kept) -> None:
+def _tell_stopped(kept: KeptAnswers) -> None:
     """Say where what was answered is kept."""
     tell("")
     if kept.answers or kept.path.exists():
@@ -201,7 +205,7 @@ def _tell_stopped(kept: Kept) -> None:
         tell(f"Stopped. {what} in '{kept.path}'; the same command goes on there.")
 
 
-def _count(kept: Kept) -> str:
+def _count(kept: KeptAnswers) -> str:
     from templates.words.textlines import counted
 
     return counted(len(kept.answers), "answer")
@@ -247,7 +251,7 @@ def _seen_from(path: Path, folder: Path) -> str:
         return str(path.absolute()).replace(os.sep, "/")
 
 
-def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: Kept) -> "GivenList":
+def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: KeptAnswers) -> "GivenList":
     """Read a list, in the unit that it seems to be in; on a terminal what it does not say itself is
     asked. Raises ReadingError."""
     from jigs.asking.interview import GivenList

@@ -14,7 +14,7 @@ from cli.manners import Choice
 if TYPE_CHECKING:
     from jigs.given.listspec import ListSpec
 
-Command = TypeVar("Command", bound=Callable[..., Any])
+CommandT = TypeVar("CommandT", bound=Callable[..., Any])
 
 
 class PaperName(click.ParamType[str]):
@@ -52,7 +52,7 @@ def read_columns(
         raise click.BadParameter(str(error), ctx, param) from None
 
 
-def columns_option(command: Command) -> Command:
+def columns_option(command: CommandT) -> CommandT:
     """Take --columns: what a front list does not say of its columns and cells."""
     return click.option(
         "--columns",
@@ -95,14 +95,14 @@ def with_job(command: Callable[..., None]) -> Callable[..., None]:
     return run
 
 
-def format_option(forms: Sequence[str], help: str) -> Callable[[Command], Command]:
+def format_option(forms: Sequence[str], help: str) -> Callable[[CommandT], CommandT]:
     """Take --format; without it the first of the forms."""
     return click.option(
         "--format", "form", type=Choice(forms), default=forms[0], show_default=True, help=help
     )
 
 
-def only_of(kinds: str) -> Callable[[Command], Command]:
+def only_of(kinds: str) -> Callable[[CommandT], CommandT]:
     """Take --only, as often as wanted; `kinds`: what it names."""
     return click.option(
         "--only",
@@ -113,12 +113,12 @@ def only_of(kinds: str) -> Callable[[Command], Command]:
     )
 
 
-def only_option(command: Command) -> Command:
+def only_option(command: CommandT) -> CommandT:
     """Take --only with the names of parts, boxes and walls."""
     return only_of("part, box or wall")(command)
 
 
-def changed_option(command: Command) -> Command:
+def changed_option(command: CommandT) -> CommandT:
     """Take --changed-since: the pack whose paper is at the bench."""
     return click.option(
         "--changed-since",
@@ -130,7 +130,7 @@ def changed_option(command: Command) -> Command:
     )(command)
 
 
-def paper_option(command: Command) -> Command:
+def paper_option(command: CommandT) -> CommandT:
     """Take --paper: the page the sheets are drawn for."""
     return click.option(
         "--paper",
@@ -163,7 +163,7 @@ def _paper_for(form: str | None, drawn: Sequence[str]) -> None:
         )
 
 
-def printer_option(command: Command) -> Command:
+def printer_option(command: CommandT) -> CommandT:
     """Take --printer: the calibrated printer that the pages are corrected for."""
     return click.option(
         "--printer",
@@ -173,7 +173,7 @@ def printer_option(command: Command) -> Command:
     )(command)
 
 
-def pilots_option(command: Command) -> Command:
+def pilots_option(command: CommandT) -> CommandT:
     """Take --pilots: drawer fronts have pilots from paper instead of marks through their boxes."""
     return click.option(
         "--pilots",
@@ -182,7 +182,7 @@ def pilots_option(command: Command) -> Command:
     )(command)
 
 
-def each_option(command: Command) -> Command:
+def each_option(command: CommandT) -> CommandT:
     """Take --each: no card serves two parts. Two options of earlier versions, now the rule, are
     answered."""
     for name in ("--same-holes", "--tight"):
@@ -204,7 +204,7 @@ def _always_done(ctx: click.Context, param: click.Parameter, value: bool) -> Non
         )
 
 
-def stock_option(command: Command) -> Command:
+def stock_option(command: CommandT) -> CommandT:
     """Take --stock: the sheet or roll of labels. Which there are, and the job's, is looked up
     once the job is read."""
     return click.option(
@@ -216,7 +216,7 @@ def stock_option(command: Command) -> Command:
     )(command)
 
 
-def dots_option(command: Command) -> Command:
+def dots_option(command: CommandT) -> CommandT:
     """Take --dots: the printer's dots per inch, on which QR modules are to fall."""
     return click.option(
         "--dots",
@@ -227,7 +227,7 @@ def dots_option(command: Command) -> Command:
     )(command)
 
 
-def output_option(default: str) -> Callable[[Command], Command]:
+def output_option(default: str) -> Callable[[CommandT], CommandT]:
     """Take -o: where the output goes; `default` is used without it."""
     shown = "standard output" if default == "-" else default
     return output_by_form(shown, default=default)
@@ -235,7 +235,7 @@ def output_option(default: str) -> Callable[[Command], Command]:
 
 def output_by_form(
     shown: str, more: str = "", *, default: str | None = None
-) -> Callable[[Command], Command]:
+) -> Callable[[CommandT], CommandT]:
     """Take -o where its default hangs on the form, as `shown` says; `more`: what else is to be
     known of it."""
     help = f"Where to write; - for standard output.{more}  [default: {shown}]"

@@ -9,7 +9,7 @@ import pytest
 from jigs.given.printer import Printer
 from jigs.ground.keys import keys_of
 from jigs.reading.inputs import read_job
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 from tests.jobfilepage import PAGE, RECORDS, VALUES, docstrings, write_page
 from tests.pages import run
 
@@ -48,14 +48,14 @@ columns = [{width = "12"}, {share = 2}]
 def asked(folder: Path, monkeypatch: pytest.MonkeyPatch) -> set[str]:
     """Give every key that the reader asks for in a job that has every table, but names."""
     found: set[str] = set()
-    take = Table._take
+    take = TomlTable._take
 
-    def note(table: Table, key: str) -> object:
+    def note(table: TomlTable, key: str) -> object:
         if not set(table.path) <= NAMED or len(table.path) != 1:
             found.add(key)
         return take(table, key)
 
-    monkeypatch.setattr(Table, "_take", note)
+    monkeypatch.setattr(TomlTable, "_take", note)
     for name in ("fronts.csv", "delivered.csv"):
         (folder / name).write_bytes((DEMO / name).read_bytes())
     job = folder / "job.toml"

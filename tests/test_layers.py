@@ -193,6 +193,22 @@ def test_the_command_line_loads_little_at_first() -> None:
     assert wrong == []
 
 
+def test_a_name_means_one_thing() -> None:
+    """Who reads `Row` need not ask of which module: a value has its name alone. What two modules
+    have word for word is one thing; a name with a line before it stays in its module."""
+    found: dict[str, set[str]] = {}
+    for layer in LAYERS:
+        for path in modules(layer):
+            for node in tree_of(path).body:
+                if isinstance(node, ast.ClassDef):
+                    found.setdefault(node.name, set()).add(path.as_posix())
+                elif isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
+                    name = node.targets[0].id
+                    if name[0].isupper() and not name.isupper():
+                        found.setdefault(name, set()).add(ast.unparse(node.value))
+    assert {name: each for name, each in found.items() if len(each) > 1 and name[0] != "_"} == {}
+
+
 def test_modules_stay_short() -> None:
     """No module is over 400 lines: a longer one holds two concepts."""
     long = {

@@ -26,7 +26,7 @@ from cli.terminal import why
 if TYPE_CHECKING:
     from jigs.bench.kept import Kept
 
-Deed = Literal["done", "undone", "note", "photo", "no-photo", "recoded"]
+StoredDeed = Literal["done", "undone", "note", "photo", "no-photo", "recoded"]
 Marked = tuple[str, str, str]
 """A part, the key of its step, and the part's code."""
 
@@ -65,7 +65,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     at: str
     """UTC (ISO 8601, to the second)."""
     part: str
-    deed: Deed
+    deed: StoredDeed
     said: str
     """The key of the step, the note, or the code that it had before."""
     code: str
@@ -323,7 +323,7 @@ class Store:
                         self._happened(part, "recoded", before[part], code, at)
             self._kept = self._read_all()
 
-    def _happened(self, part: str, deed: Deed, said: str, code: str, at: str) -> None:
+    def _happened(self, part: str, deed: StoredDeed, said: str, code: str, at: str) -> None:
         self._base.execute(
             "insert into history (part, deed, said, code, at) values (?, ?, ?, ?, ?)",
             (part, deed, said, code, at),

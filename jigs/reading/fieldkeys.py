@@ -21,7 +21,7 @@ from jigs.given.job import BoxKind, FrontKind
 from jigs.ground.believable import PANEL_HEIGHT, PANEL_WIDTH, Range
 from jigs.ground.keys import FieldKey, keys_of
 from jigs.ground.nearest import suggest
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 _ANY_DEPTH = Range(60, 1500)
 _ANYWHERE = Range(-100, 2400, least=10)
@@ -64,19 +64,19 @@ ANY_FRONT = BelievedSizes(Range(10, 1700), Range(30, 2800))
 ValueT = TypeVar("ValueT")
 
 
-def read_over(table: Table, standard: ValueT) -> ValueT:
+def read_over(table: TomlTable, standard: ValueT) -> ValueT:
     """Give a value with what a table says in place of its fields; what is wrong is noted, and stays
     as it was."""
     return replace(standard, **read_keys(table, type(standard)))  # type: ignore[type-var]
 
 
-def read_keys(table: Table, values: type) -> dict[str, Any]:
+def read_keys(table: TomlTable, values: type) -> dict[str, Any]:
     """Read the fields of a value that a table states, by their names."""
     read = {name: _read(table, name, field) for name, field in keys_of(values).items()}
     return {name: value for name, value in read.items() if value is not None}
 
 
-def _read(table: Table, name: str, field: FieldKey) -> object:
+def _read(table: TomlTable, name: str, field: FieldKey) -> object:
     within, most = field.within, field.key.most
     match field.holds:
         case "length":
@@ -109,7 +109,7 @@ CONFIRMED = ("leaflet", "measured")
 
 
 def read_confirmed(
-    table: Table,
+    table: TomlTable,
     keys: Collection[str],
     written: Collection[str],
     *,
@@ -145,7 +145,7 @@ def _word(text: str | None) -> Confirmed | None:
     return "leaflet" if text == "leaflet" else "measured"
 
 
-def _is_number(table: Table, key: Any, keys: Collection[str]) -> bool:
+def _is_number(table: TomlTable, key: Any, keys: Collection[str]) -> bool:
     if isinstance(key, str) and key in keys:
         return True
     shown = f"'{key[:40]}'" if isinstance(key, str) else "no key"

@@ -66,7 +66,7 @@ from jigs.reading.jobmeasured import (
     read_leaflet,
 )
 from jigs.reading.namedagain import RowFront, refuse_named_again
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 MOST_ALIKE = 100
 """Fronts that one `count` may make."""
@@ -112,7 +112,7 @@ class BoxesRead(Struct, frozen=True, kw_only=True):
 
 
 def read_boxes(
-    job: Table, shelves: Shelves, listed: Mapping[str, RowFront] | None = None
+    job: TomlTable, shelves: Shelves, listed: Mapping[str, RowFront] | None = None
 ) -> BoxesRead:
     """Read all `[[box]]` tables of a job; `listed`: the fronts of its list, by their IDs."""
     boxes: list[BoxSpec] = []
@@ -122,7 +122,7 @@ def read_boxes(
     tables = job.tables("box")
     ids = [table.part_id("id") for table in tables]
     known = {box_id for box_id in ids if box_id}
-    with_id: dict[str, Table] = {}
+    with_id: dict[str, TomlTable] = {}
     for table, box_id in zip(tables, ids, strict=True):
         table.require("id")
         if box_id and box_id in with_id:
@@ -138,7 +138,7 @@ def read_boxes(
             claims.append((box_id, table.book.place((*table.path, "id"))))
         box = _read_box(table, box_id or NAMELESS, assumed, shelves)
         fronts: list[FrontSpec] = []
-        rows: list[tuple[Table, FrontSpec]] = []
+        rows: list[tuple[TomlTable, FrontSpec]] = []
         for number, row in enumerate(table.tables("front"), start=1):
             if listed and refuse_named_again(row, box.id, listed):
                 continue
@@ -175,7 +175,7 @@ def with_slides(box: BoxSpec) -> BoxSpec:
 
 
 def _claim(
-    row: Table, fronts: tuple[FrontSpec, ...], boxes: Collection[str]
+    row: TomlTable, fronts: tuple[FrontSpec, ...], boxes: Collection[str]
 ) -> list[tuple[str, str]]:
     """Claim the IDs of the parts that one table of a front makes; `boxes`: the IDs of all."""
     place = row.book.place((*row.path, "id") if "id" in row else row.path)
@@ -199,7 +199,7 @@ def _names_of(front: FrontSpec) -> tuple[str, ...]:
     return (front.id, *name_leaves(front.id)) if front.kind == "pair" else (front.id,)
 
 
-def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
+def _read_box(table: TomlTable, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
     kind = choose_frameless(table, "kind", BOX_KINDS)
     table.require("kind", "width", "height")
     sizes = BOXES[kind or "open"]
@@ -248,7 +248,7 @@ def _read_box(table: Table, box_id: str, assumed: set[str], shelves: Shelves) ->
     )
 
 
-def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[FrontSpec, ...]:
+def _read_fronts(row: TomlTable, box: str, place: int, shelves: Shelves) -> tuple[FrontSpec, ...]:
     """Read one table of a front: as many fronts as its `count` says."""
     front = _read_front(row, shelves)
     count = row.whole("count", usual=USUAL_ALIKE, most=MOST_ALIKE) or 1
@@ -259,7 +259,7 @@ def _read_fronts(row: Table, box: str, place: int, shelves: Shelves) -> tuple[Fr
     return tuple(replace(front, id=name, row=read) for name in names)
 
 
-def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
+def _read_front(row: TomlTable, shelves: Shelves) -> FrontSpec:
     row.require("kind")
     said = row.choice("kind", FRONT_KINDS)
     kind, sizes = said or "door", FRONTS[said] if said else ANY_FRONT
@@ -322,13 +322,13 @@ def _read_front(row: Table, shelves: Shelves) -> FrontSpec:
     )
 
 
-def _read_words(row: Table) -> FrontWords:
+def _read_words(row: TomlTable) -> FrontWords:
     """Read what is noted of a front, and where by that it hangs."""
     words = FrontWords(**read_keys(row, FrontWords))
     return replace(words, hangs=read_place(words.note)) if words.note else words
 
 
-def _read_hand(row: Table, kind: FrontKind | None) -> Hand | None:
+def _read_hand(row: TomlTable, kind: FrontKind | None) -> Hand | None:
     value = row.pick("hinged")
     if value is None:
         return None
@@ -351,7 +351,7 @@ def needless_hand(kind: FrontKind | None) -> str:
     return f"is for doors; this is a {kind}"
 
 
-def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
+def _read_hinges_at(row: TomlTable) -> tuple[float, ...] | None:
     """Read cup heights above the front's bottom edge, in rising order."""
     places = row.lengths("hinges_at", IN_BOX)
     if places is None:
@@ -361,14 +361,14 @@ def _read_hinges_at(row: Table) -> tuple[float, ...] | None:
     return tuple(sorted(places))
 
 
-def _read_restrictor(row: Table, kind: FrontKind) -> bool:
+def _read_restrictor(row: TomlTable, kind: FrontKind) -> bool:
     """Read whether a door is kept from opening to 90 degrees."""
     if "restrictor" in row and kind not in ("door", "pair"):
         row.note("restrictor", f"is for doors and pairs alone; this is a {kind}")
     return row.flag("restrictor") or False
 
 
-def _read_kit(row: Table) -> bool:
+def _read_kit(row: TomlTable) -> bool:
     """Read whether a front stands on a kit; then no other hardware holds it."""
     if row.choice("fixing", ("kit",)) is None:
         return False

@@ -25,7 +25,7 @@ from jigs.ground.errors import LengthError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import MM_PER_INCH, BareUnit, is_fraction, parse_length
 from jigs.reading.fieldkeys import read_over
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 WordT = TypeVar("WordT", bound=str)
 
@@ -42,7 +42,7 @@ NOT_SERVED = (
 )
 
 
-def refuse_frame_keys(table: Table) -> None:
+def refuse_frame_keys(table: TomlTable) -> None:
     """Note the keys of a table that speak of a face frame."""
     for key in FRAME_KEYS:
         if key not in table:
@@ -54,7 +54,7 @@ def refuse_frame_keys(table: Table) -> None:
             table.note(key, f"{NOT_SERVED} ({table.given(key)} given)")
 
 
-def choose_frameless(table: Table, key: str, allowed: Sequence[WordT]) -> WordT | None:
+def choose_frameless(table: TomlTable, key: str, allowed: Sequence[WordT]) -> WordT | None:
     """Take one word of a list; a word of face frames is told why it is none of them."""
     value = table.pick(key)
     if isinstance(value, str) and _plain(value) in FRAME_WORDS:
@@ -76,7 +76,7 @@ CALLED = {
 BOARDS = ("side", "partition", "drawer_side", "back")
 
 
-def read_material(table: Table | None, build: object) -> tuple[Material, set[str]]:
+def read_material(table: TomlTable | None, build: object) -> tuple[Material, set[str]]:
     """Read true thicknesses; `build` may say what the sides are called. Gives also the keys of
     the defaults."""
     if table is None:
@@ -88,7 +88,7 @@ def read_material(table: Table | None, build: object) -> tuple[Material, set[str
     return material, {key for key in MATERIAL_WORDS if key.partition(".")[2] not in table}
 
 
-def read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str]]:
+def read_reveal(table: TomlTable | None, standard: Reveal) -> tuple[Reveal, set[str]]:
     """Read the reveals. Gives also the keys of the defaults.
 
     Top and bottom may be negative: wall fronts hang below their box as a finger pull.
@@ -105,7 +105,7 @@ def read_reveal(table: Table | None, standard: Reveal) -> tuple[Reveal, set[str]
     return reveal, {*REVEAL_WORDS} - said
 
 
-def read_build(table: Table | None) -> Build:
+def read_build(table: TomlTable | None) -> Build:
     """Read how the boxes are built."""
     if table is None:
         return Build()
@@ -115,7 +115,7 @@ def read_build(table: Table | None) -> Build:
     return build
 
 
-def _doubt_names(material: Table, *, sold_as: bool) -> None:
+def _doubt_names(material: TomlTable, *, sold_as: bool) -> None:
     """Doubt each thickness that is what a board is called; fronts only of plywood: MDF and planed
     wood are what they are called. `sold_as`: the job says what its sides are sold as."""
     measured: Collection[str] = ("side", "partition") if sold_as else ()

@@ -45,7 +45,7 @@ from jigs.reading.listedboxes import OpenedList, hang_list, open_list
 from jigs.reading.listgiven import read_list_table
 from jigs.reading.stream import folder_of, name_of
 from jigs.reading.tomlindex import index_lines
-from jigs.reading.tomltables import FaultBook, Table
+from jigs.reading.tomltables import FaultBook, TomlTable
 from jigs.reading.tomltext import parse_toml, read_text
 
 LEAST_BOX = 100.0
@@ -56,7 +56,7 @@ MOST_INCHES = 200.0
 
 MOST_SHOWN = 3
 
-Value = TypeVar("Value")
+ValueT = TypeVar("ValueT")
 
 
 def bare_number(value: object) -> float | None:
@@ -110,9 +110,9 @@ class HardwareFile(Struct, frozen=True, kw_only=True):
 
     path: Path
     book: FaultBook
-    hinges: Table | None
-    slides: Table | None
-    pulls: Table | None
+    hinges: TomlTable | None
+    slides: TomlTable | None
+    pulls: TomlTable | None
 
     @property
     def faults(self) -> list[Fault]:
@@ -127,7 +127,7 @@ def read_hardware_file(path: Path, units: Unit) -> HardwareFile:
     """
     text = read_text(path)
     book = FaultBook(file=str(path), lines=index_lines(text))
-    top = Table(parse_toml(text, str(path)), (), book, units)
+    top = TomlTable(parse_toml(text, str(path)), (), book, units)
     top.unit = top.choice("units", ("mm", "in")) or units
     if top.pick("schema") not in (None, 1):
         top.note("schema", f"not known ({top.given('schema')} given); 1 is allowed")
@@ -176,7 +176,7 @@ def _read_job(
     delivered: Path | None,
 ) -> Job:
     folder = folder_of(path)
-    top = Table(values, (), book, "mm")
+    top = TomlTable(values, (), book, "mm")
     stated = top.choice("units", UNITS)
     top.unit = stated or units or "mm"
     if doubt := doubt_units(values, top.unit, stated=bool(stated or units)):
@@ -280,7 +280,7 @@ def _read_arrived(path: Path, unit: Unit) -> DeliveredList:
     return read_delivered(path, unit)
 
 
-def _check_schema(top: Table) -> None:
+def _check_schema(top: TomlTable) -> None:
     value = top.pick("schema")
     if value is None:
         top.book.note((), f"schema is missing; write schema = {SCHEMA} in the first line")
@@ -292,7 +292,7 @@ def _or_else(given: float | None, standard: float) -> float:
     return standard if given is None else given
 
 
-def _read_values(table: Table | None, standard: Value) -> Value:
+def _read_values(table: TomlTable | None, standard: ValueT) -> ValueT:
     """Read a table whose keys all stand beside the fields of a value."""
     if table is None:
         return standard
@@ -301,7 +301,7 @@ def _read_values(table: Table | None, standard: Value) -> Value:
     return value
 
 
-def _read_air(table: Table | None) -> RoomAir:
+def _read_air(table: TomlTable | None) -> RoomAir:
     """Read how damp the room becomes."""
     if table is None:
         return RoomAir()
@@ -312,13 +312,13 @@ def _read_air(table: Table | None) -> RoomAir:
     return air
 
 
-def _read_exact(table: Table | None) -> tuple[Exactness, set[str]]:
+def _read_exact(table: TomlTable | None) -> tuple[Exactness, set[str]]:
     """Read how true boxes and joints come out. Gives also the keys of the defaults."""
     unsaid = {key for key in EXACT_WORDS if table is None or key.partition(".")[2] not in table}
     return _read_values(table, Exactness()), unsaid
 
 
-def _read_grid(table: Table | None) -> Grid:
+def _read_grid(table: TomlTable | None) -> Grid:
     if table is None:
         return Grid()
     hinges, slides = table.flag("hinges"), table.flag("slides")
@@ -329,7 +329,7 @@ def _read_grid(table: Table | None) -> Grid:
     return Grid(hinges=True if hinges is None else hinges, slides=slides or False, start=at)
 
 
-def _read_use(table: Table | None, shelves: Shelves) -> Use:
+def _read_use(table: TomlTable | None, shelves: Shelves) -> Use:
     if table is None:
         return Use()
     hinges = take_hinges(table, shelves.hinges)

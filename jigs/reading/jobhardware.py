@@ -25,7 +25,7 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.keys import keys_of
 from jigs.ground.nearest import suggest_near, suggest_record
 from jigs.reading.fieldkeys import numbers_of, read_confirmed, read_keys
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 OVERLAY = Range(-30, 30, least=0.5)
 """How far a door covers a side, in a leaflet's table."""
@@ -50,14 +50,14 @@ class Shelf(Struct, Generic[RecordType], frozen=True, kw_only=True):
         """All names, the job's own first."""
         return (*self.own, *self.generic)
 
-    def take_name(self, table: Table, key: str, *, words: tuple[str, ...] = ()) -> str | None:
+    def take_name(self, table: TomlTable, key: str, *, words: tuple[str, ...] = ()) -> str | None:
         """Take the name of one of the records, or one of some `words`, from a table."""
         name = table.text(key)
         if name is None or self.knows(table, key, name, words=words):
             return name
         return None
 
-    def knows(self, table: Table, key: str, name: str, *, words: tuple[str, ...] = ()) -> bool:
+    def knows(self, table: TomlTable, key: str, name: str, *, words: tuple[str, ...] = ()) -> bool:
         """Tell whether a name at a key is one of a record, or of some `words`; note it if not."""
         if name in words or name in self.broken or self.find(name):
             return True
@@ -66,7 +66,7 @@ class Shelf(Struct, Generic[RecordType], frozen=True, kw_only=True):
         return False
 
 
-def take_hinges(table: Table, shelf: Shelf[HingeRecord]) -> tuple[str, ...]:
+def take_hinges(table: TomlTable, shelf: Shelf[HingeRecord]) -> tuple[str, ...]:
     """Take the names at `hinge`: one record, or a list of one for each way that a door hangs.
 
     Two of one kind are a fault: nothing would say which of them a door hangs on.
@@ -94,32 +94,32 @@ def take_hinges(table: Table, shelf: Shelf[HingeRecord]) -> tuple[str, ...]:
     return names
 
 
-def read_hinges(table: Table | None, shared: Table | None = None) -> Shelf[HingeRecord]:
+def read_hinges(table: TomlTable | None, shared: TomlTable | None = None) -> Shelf[HingeRecord]:
     """Read all `[hinge.NAME]` tables, of the job and of the hardware file it shares."""
     return _read_shelf("hinge", (table, shared), generic_hinges(), _read_hinge)
 
 
-def read_slides(table: Table | None, shared: Table | None = None) -> Shelf[SlideRecord]:
+def read_slides(table: TomlTable | None, shared: TomlTable | None = None) -> Shelf[SlideRecord]:
     """Read all `[slide.NAME]` tables, of the job and of the hardware file it shares."""
     return _read_shelf("slide", (table, shared), generic_slides(), _read_slide)
 
 
-def read_pulls(table: Table | None, shared: Table | None = None) -> Shelf[PullRecord]:
+def read_pulls(table: TomlTable | None, shared: TomlTable | None = None) -> Shelf[PullRecord]:
     """Read all `[pull.NAME]` tables, of the job and of the hardware file it shares."""
     return _read_shelf("pull", (table, shared), generic_pulls(), _read_pull, basis=_pull_basis)
 
 
-def _pull_basis(table: Table) -> str:
+def _pull_basis(table: TomlTable) -> str:
     """Name what a pull without `like` starts from."""
     return "bar-160" if "centers" in table else "knob"
 
 
 def _read_shelf(
     kind: str,
-    files: tuple[Table | None, Table | None],
+    files: tuple[TomlTable | None, TomlTable | None],
     generic: Mapping[str, RecordType],
-    read: Callable[[Table], dict[str, Any]],
-    basis: Callable[[Table], str] | None = None,
+    read: Callable[[TomlTable], dict[str, Any]],
+    basis: Callable[[TomlTable], str] | None = None,
 ) -> Shelf[RecordType]:
     """Read the records of one kind, each after the one it is like; from the job's own tables
     and from those of its hardware file, of which none may bear a name twice."""
@@ -132,7 +132,7 @@ def _read_shelf(
                 f"the name is taken ('{name[:40]}' given; also {place}); "
                 "give one of the two another name",
             )
-    tables: dict[str, Table] = {**shared, **own_tables}
+    tables: dict[str, TomlTable] = {**shared, **own_tables}
     given: dict[str, dict[str, Any]] = {}
     like: dict[str, str] = {}
     for name, record in tables.items():
@@ -169,7 +169,7 @@ def _read_shelf(
 
 def _derive_chain(
     name: str,
-    tables: Mapping[str, Table],
+    tables: Mapping[str, TomlTable],
     like: Mapping[str, str],
     given: Mapping[str, dict[str, Any]],
     generic: Mapping[str, RecordType],
@@ -196,7 +196,7 @@ def _derive_chain(
         own[step] = record
 
 
-def _check_name(record: Table, name: str, generic: Mapping[str, object]) -> None:
+def _check_name(record: TomlTable, name: str, generic: Mapping[str, object]) -> None:
     if name in generic or name == NO_PULL:
         record.book.note(
             record.path, f"the name is taken ('{name}' given); give your own record another name"
@@ -205,7 +205,7 @@ def _check_name(record: Table, name: str, generic: Mapping[str, object]) -> None
         record.book.note(record.path, "a record's name is 1 to 40 printable characters")
 
 
-def _read_hinge(table: Table) -> dict[str, Any]:
+def _read_hinge(table: TomlTable) -> dict[str, Any]:
     given = read_keys(table, HingeRecord)
     _put(given, "least_reveal", _read_least_reveal(table))
     rest = ["constant", *CELLS]
@@ -219,7 +219,7 @@ def _read_hinge(table: Table) -> dict[str, Any]:
     return given
 
 
-def _read_cell(table: Table, key: str, *, beside: list[str]) -> float | None:
+def _read_cell(table: TomlTable, key: str, *, beside: list[str]) -> float | None:
     """Read a tab, a plate and the overlay they give, of the leaflet's table (`overlay_at`) or of
     a scrap door, side screw at its middle (`overlay_measured`); give the constant, mm."""
     cell = table.table(key)
@@ -237,7 +237,7 @@ def _read_cell(table: Table, key: str, *, beside: list[str]) -> float | None:
     return solve_constant(tab=tab, plate=plate, overlay=overlay)
 
 
-def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
+def _read_least_reveal(table: TomlTable) -> tuple[tuple[float, float], ...] | None:
     """Read pairs of door thickness and least reveal: `[["19 mm", "0.9 mm"], ...]`."""
     value = table.pick("least_reveal")
     if value is None:
@@ -266,7 +266,7 @@ def _read_least_reveal(table: Table) -> tuple[tuple[float, float], ...] | None:
     return tuple(rows)
 
 
-def _read_slide(table: Table) -> dict[str, Any]:
+def _read_slide(table: TomlTable) -> dict[str, Any]:
     given = read_keys(table, SlideRecord)
     for key in ("fixing_at", "carry_at"):
         if any(b <= a for a, b in pairwise(given.get(key, ()))):
@@ -275,7 +275,7 @@ def _read_slide(table: Table) -> dict[str, Any]:
     return given
 
 
-def _check_places(slide: SlideRecord, table: Table) -> None:
+def _check_places(slide: SlideRecord, table: TomlTable) -> None:
     """Note a fixing place, given by the person, that lies beyond the slide."""
     for key, places in (("fixing_at", slide.fixing_at), ("carry_at", slide.carry_at)):
         if key in table and places and places[-1] > slide.length + SLACK:
@@ -286,7 +286,7 @@ def _check_places(slide: SlideRecord, table: Table) -> None:
             )
 
 
-def _check_hooks(slide: SlideRecord, table: Table) -> None:
+def _check_hooks(slide: SlideRecord, table: TomlTable) -> None:
     """Note hooks of which a number is missing, or that a side mount does not have."""
     given = [key for key in HOOK_KEYS if key in table]
     if given and slide.mount == "side":
@@ -301,7 +301,7 @@ def _check_hooks(slide: SlideRecord, table: Table) -> None:
         )
 
 
-def _read_pull(table: Table) -> dict[str, Any]:
+def _read_pull(table: TomlTable) -> dict[str, Any]:
     given = read_keys(table, PullRecord)
     where = keys_of(PullRecord)["drawer"]
     value = table.pick("drawer")

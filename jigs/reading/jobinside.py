@@ -21,13 +21,13 @@ from jigs.ground.believable import IN_BOX, SHARE, Range
 from jigs.ground.lengths import format_length
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 MOST_SHELVES = 20
 """Adjustable shelves of one row."""
 
 
-def read_columns(table: Table) -> tuple[ColumnSpec, ...]:
+def read_columns(table: TomlTable) -> tuple[ColumnSpec, ...]:
     """Read the columns of a box; none where it does not say."""
     columns = []
     rows = table.tables("columns")
@@ -42,7 +42,7 @@ def read_columns(table: Table) -> tuple[ColumnSpec, ...]:
     return tuple(columns)
 
 
-def read_blind(table: Table, width: float, columns: int) -> BlindEnd | None:
+def read_blind(table: TomlTable, width: float, columns: int) -> BlindEnd | None:
     """Read which end of a box of this width a blind panel closes, and how far."""
     left, right = (
         table.length(f"blind_{end}", Range(50, 1300)) or 0.0 for end in ("left", "right")
@@ -59,7 +59,7 @@ def read_blind(table: Table, width: float, columns: int) -> BlindEnd | None:
     return BlindEnd(hand="left" if left else "right", reach=left or right)
 
 
-def check_place(row: Table, front: FrontSpec, box: BoxSpec) -> None:
+def check_place(row: TomlTable, front: FrontSpec, box: BoxSpec) -> None:
     """Note a front before a column that its box does not have."""
     count = max(1, len(box.columns))
     if front.column > count:
@@ -73,7 +73,7 @@ def check_place(row: Table, front: FrontSpec, box: BoxSpec) -> None:
         )
 
 
-def check_stacks(rows: Sequence[tuple[Table, FrontSpec]], box: BoxSpec) -> None:
+def check_stacks(rows: Sequence[tuple[TomlTable, FrontSpec]], box: BoxSpec) -> None:
     """Note what cannot stand in a column as it is written; `rows` from top to bottom."""
     for number in range(1, max(1, len(box.columns)) + 1):
         stack = [
@@ -102,7 +102,7 @@ def check_stacks(rows: Sequence[tuple[Table, FrontSpec]], box: BoxSpec) -> None:
                 )
 
 
-def _check_across(row: Table, front: FrontSpec, stack: Sequence[FrontSpec], place: int) -> None:
+def _check_across(row: TomlTable, front: FrontSpec, stack: Sequence[FrontSpec], place: int) -> None:
     above = any(other.span == 1 for other in stack[:place])
     below = any(other.span == 1 for other in stack[place + 1 :])
     if above and below:
@@ -116,14 +116,14 @@ def _check_across(row: Table, front: FrontSpec, stack: Sequence[FrontSpec], plac
 
 
 def read_shelves(
-    table: Table, height: float, columns: int, *, legs: float = 0.0
+    table: TomlTable, height: float, columns: int, *, legs: float = 0.0
 ) -> tuple[ShelfSpec, ...]:
     """Read the shelves of a box `height` mm high, of so many columns, whose bottom panel stands
     `legs` mm above its sides' end."""
     return tuple(_read_shelf(row, height, max(1, columns), legs) for row in table.tables("shelf"))
 
 
-def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSpec:
+def _read_shelf(row: TomlTable, height: float, columns: int, legs: float) -> ShelfSpec:
     at, adjustable = row.length("at", IN_BOX), row.flag("adjustable")
     low, high = row.length("from", IN_BOX), row.length("to", IN_BOX)
     column = row.whole("column", usual=columns, most=columns)
@@ -156,13 +156,13 @@ def _read_shelf(row: Table, height: float, columns: int, legs: float) -> ShelfSp
     )
 
 
-def _above_box(row: Table, height: float) -> str:
+def _above_box(row: TomlTable, height: float) -> str:
     high = format_length(height, row.unit)
     return f"above its box; heights count from the sides' bottom end, and the box is {high} high"
 
 
 def read_rollouts(
-    table: Table, height: float, columns: int, slides: Shelf[SlideRecord]
+    table: TomlTable, height: float, columns: int, slides: Shelf[SlideRecord]
 ) -> tuple[RolloutSpec, ...]:
     """Read the rollouts of a box `height` mm high, of so many columns."""
     return tuple(
@@ -171,7 +171,7 @@ def read_rollouts(
 
 
 def _read_rollout(
-    row: Table, height: float, columns: int, slides: Shelf[SlideRecord]
+    row: TomlTable, height: float, columns: int, slides: Shelf[SlideRecord]
 ) -> RolloutSpec:
     row.require("at", "height")
     given = read_keys(row, RolloutSpec)

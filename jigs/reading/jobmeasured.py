@@ -19,10 +19,10 @@ from jigs.ground.believable import DIAGONAL, Range
 from jigs.ground.geometry import HANDS, End, Face, Hand
 from jigs.ground.lengths import format_length
 from jigs.reading.fieldkeys import BOXES, read_over
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 
-def read_leaflet(row: Table) -> Leaflet | None:
+def read_leaflet(row: TomlTable) -> Leaflet | None:
     """Read a panel's `leaflet`: its numbers, none where it is only known."""
     if not isinstance(row.peek("leaflet"), dict):
         return NOTED if row.choice("leaflet", ("noted",)) else None
@@ -49,13 +49,13 @@ def read_leaflet(row: Table) -> Leaflet | None:
 ENDS: tuple[End, ...] = ("bottom", "top")
 
 
-def read_front_holes(row: Table, kind: FrontKind) -> tuple[HandHole, ...]:
+def read_front_holes(row: TomlTable, kind: FrontKind) -> tuple[HandHole, ...]:
     """Read the holes of a front: x from its left edge, y from its bottom edge, from the room; or
     down from its top edge, where one says `from = "top"`."""
     return tuple(hole for table in row.tables("hole") if (hole := _read_front_hole(table, kind)))
 
 
-def _read_front_hole(table: Table, kind: FrontKind) -> HandHole | None:
+def _read_front_hole(table: TomlTable, kind: FrontKind) -> HandHole | None:
     table.require("face")
     face: Face = table.choice("face", ("front", "back")) or "back"
     mirrored = table.flag("mirror") or False
@@ -65,7 +65,7 @@ def _read_front_hole(table: Table, kind: FrontKind) -> HandHole | None:
     return _read_hole(table, face, mirrored=mirrored, leaf=leaf)
 
 
-def read_board_holes(table: Table, fronts: Sequence[str]) -> tuple[BoardHole, ...]:
+def read_board_holes(table: TomlTable, fronts: Sequence[str]) -> tuple[BoardHole, ...]:
     """Read the holes in a box's sides: x from the finished front edge, y from the bottom end, or
     down from the top end where one says `from = "top"`.
 
@@ -98,7 +98,7 @@ def read_board_holes(table: Table, fronts: Sequence[str]) -> tuple[BoardHole, ..
 
 
 def _read_hole(
-    table: Table, face: Face, *, mirrored: bool = False, leaf: Hand | None = None
+    table: TomlTable, face: Face, *, mirrored: bool = False, leaf: Hand | None = None
 ) -> HandHole | None:
     """Read what every hole given by hand states."""
     kind = stated_kind(table.peek("purpose"))
@@ -134,7 +134,7 @@ BOTH = {
 """Where each size that is measured twice is measured."""
 
 
-def read_both(row: Table, key: str, within: Range) -> Both | None:
+def read_both(row: TomlTable, key: str, within: Range) -> Both | None:
     """Read a size that was measured in two places, and where it is believed; mm."""
     sizes = row.lengths(key, within)
     if sizes is None:
@@ -147,7 +147,7 @@ def read_both(row: Table, key: str, within: Range) -> Both | None:
     return sizes[0], sizes[1]
 
 
-def read_built(table: Table, box: BoxSpec) -> BoxSpec:
+def read_built(table: TomlTable, box: BoxSpec) -> BoxSpec:
     """Give a box with what was measured of it since it was built."""
     built = table.flag("built") or False
     believed = BOXES[box.kind]

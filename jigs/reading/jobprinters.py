@@ -22,7 +22,7 @@ from jigs.ground.lengths import format_mm
 from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.tomlindex import index_lines
-from jigs.reading.tomltables import FaultBook, Table
+from jigs.reading.tomltables import FaultBook, TomlTable
 from jigs.reading.tomltext import parse_toml, read_text
 
 STOCK_NAME = r"[a-z0-9][a-z0-9-]{0,23}"
@@ -32,7 +32,7 @@ _SHEET_KEYS = (
 """Keys that a roll has no use for."""
 
 
-def read_stocks(table: Table | None) -> dict[str, Stock]:
+def read_stocks(table: TomlTable | None) -> dict[str, Stock]:
     """Read the stocks of a file; faults are noted in its book."""
     if table is None:
         return {}
@@ -40,7 +40,7 @@ def read_stocks(table: Table | None) -> dict[str, Stock]:
     return {name: stock for name, stock in found.items() if stock is not None}
 
 
-def _read_stock(name: str, table: Table) -> Stock | None:
+def _read_stock(name: str, table: TomlTable) -> Stock | None:
     if not re.fullmatch(STOCK_NAME, name):
         table.book.note(
             table.path,
@@ -80,7 +80,7 @@ def _read_stock(name: str, table: Table) -> Stock | None:
     return stock
 
 
-def read_dots(table: Table) -> int | None:
+def read_dots(table: TomlTable) -> int | None:
     """Take the dots per inch of a printer; a fault where they are none of those there are."""
     value = table.pick("dots")
     if value is None:
@@ -96,7 +96,7 @@ def read_dots(table: Table) -> int | None:
     return None
 
 
-def _read_sheet(table: Table, roll: bool) -> SheetSize | None:
+def _read_sheet(table: TomlTable, roll: bool) -> SheetSize | None:
     """Read the page of a sheet of labels: a named one, or its own width and height."""
     named = {**SHEET_SIZES, COMMON.name: COMMON}
     name = table.choice("sheet", tuple(named))
@@ -121,7 +121,7 @@ NAME = r"[A-Za-z0-9][A-Za-z0-9_-]{0,11}"
 """A printer's name: short, since it stands on every sheet; a bare key of a TOML file."""
 
 
-def read_printers(table: Table | None) -> dict[str, Printer]:
+def read_printers(table: TomlTable | None) -> dict[str, Printer]:
     """Read the printers of a file; faults are noted in its book."""
     if table is None:
         return {}
@@ -143,7 +143,7 @@ def parse_printers(text: str, file: str, *, alone: bool = False) -> dict[str, Pr
     """Read the printers in a file's text; `alone`: nothing else may stand in it. Raises
     ReadingError."""
     book = FaultBook(file=file, lines=index_lines(text))
-    top = Table(parse_toml(text, file), (), book, "mm")
+    top = TomlTable(parse_toml(text, file), (), book, "mm")
     printers = read_printers(top.table("printer"))
     if alone:
         top.close()
@@ -151,7 +151,7 @@ def parse_printers(text: str, file: str, *, alone: bool = False) -> dict[str, Pr
     return printers
 
 
-def _read_printer(name: str, table: Table) -> Printer | None:
+def _read_printer(name: str, table: TomlTable) -> Printer | None:
     if not re.fullmatch(NAME, name):
         table.book.note(table.path, f"not a printer's name ('{name[:40]}' given); {NAME_RULE}")
     noted = len(table.book.faults)

@@ -19,7 +19,7 @@ from jigs.ground.errors import JigsheetError
 from jigs.ground.geometry import HANDS, Hand, other_hand
 from jigs.ground.nearest import suggest
 from jigs.reading.fieldkeys import read_keys, read_over
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 FILLER = Range(3, 500, zero=True)
 """How wide a filler is."""
@@ -29,13 +29,13 @@ LONGEST_ID = 6
 """Characters of a wall's own ID: what its pieces are called comes behind it."""
 
 
-def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
+def read_walls(job: TomlTable, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
     """Read the `[[wall]]` tables of a job whose boxes these are."""
     boxes = tuple(boxes)
     standing = list(dict.fromkeys(box.wall for box in boxes))
     taken = [box.id for box in boxes]
     fronts = [front.id for box in boxes for front in box.fronts if front.id]
-    rows: list[tuple[Table, WallSpec]] = []
+    rows: list[tuple[TomlTable, WallSpec]] = []
     for table in job.tables("wall"):
         table.require("name")
         name = table.text("name")
@@ -67,7 +67,7 @@ def read_walls(job: Table, boxes: Iterable[BoxSpec]) -> tuple[WallSpec, ...]:
 
 
 def _read_room(
-    table: Table, wall: WallSpec, boxes: Sequence[str], taken: Sequence[str]
+    table: TomlTable, wall: WallSpec, boxes: Sequence[str], taken: Sequence[str]
 ) -> WallSpec:
     """Read a wall's own sizes and its appliances. `boxes`: the IDs of its boxes; `taken`: all IDs
     of boxes and appliances so far."""
@@ -90,7 +90,9 @@ def _read_room(
     return replace(wall, appliances=tuple(found))
 
 
-def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) -> Appliance | None:
+def _read_appliance(
+    table: TomlTable, known: Sequence[str], taken: Sequence[str]
+) -> Appliance | None:
     """Read one appliance; None where a size of it is missing or wrong."""
     table.require("id", "width", "height")
     name, after = table.part_id("id"), table.part_id("after")
@@ -116,7 +118,7 @@ def _read_appliance(table: Table, known: Sequence[str], taken: Sequence[str]) ->
     return Appliance(id=name, after=after, **given)
 
 
-def _check_standing(job: Table, boxes: Sequence[BoxSpec], walls: Sequence[str]) -> None:
+def _check_standing(job: TomlTable, boxes: Sequence[BoxSpec], walls: Sequence[str]) -> None:
     """Note a box on a wall that no `[[wall]]` names, where there are any: a slip of its name would
     leave it without neighbours, fillers and ceiling."""
     for place, box in enumerate(boxes, start=1):
@@ -128,7 +130,7 @@ def _check_standing(job: Table, boxes: Sequence[BoxSpec], walls: Sequence[str]) 
             )
 
 
-def _read_id(table: Table, fronts: Sequence[str], taken: Sequence[str]) -> str:
+def _read_id(table: TomlTable, fronts: Sequence[str], taken: Sequence[str]) -> str:
     """Read a wall's own ID, "" where none is given, or a wrong one."""
     text = table.text("id")
     if text is None:
@@ -160,7 +162,7 @@ def _which(wanted: str, standing: Sequence[str]) -> str:
     return suggest(wanted, named)
 
 
-def _read_end(table: Table, hand: Hand) -> WallEnd:
+def _read_end(table: TomlTable, hand: Hand) -> WallEnd:
     """Read one end of a wall."""
     stands = table.choice(hand, END_KINDS)
     filler = table.length(f"{hand}_filler", FILLER)
@@ -187,7 +189,7 @@ def _read_end(table: Table, hand: Hand) -> WallEnd:
 
 
 def _check_corner(
-    table: Table, wall: WallSpec, hand: Hand, standing: Sequence[str], walls: Sequence[WallSpec]
+    table: TomlTable, wall: WallSpec, hand: Hand, standing: Sequence[str], walls: Sequence[WallSpec]
 ) -> None:
     """Note a corner with a wall that is not there, or that says something else of it."""
     meets, key = wall.end(hand).meets, f"{hand}_meets"

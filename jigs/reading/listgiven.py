@@ -26,7 +26,7 @@ from jigs.ground.lengths import show_value
 from jigs.ground.nearest import suggest
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.headings import LIST_COLUMNS
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 COLUMN_KEYS: tuple[str, ...] = (*LIST_COLUMNS, NOTHING)
 KINDS_MEANT: tuple[KindMeant, ...] = (*FRONT_KINDS, "nothing")
@@ -90,7 +90,7 @@ def parse_columns(text: str) -> ListSpec:
     return ListSpec(columns=columns, **said)
 
 
-def read_list_table(table: Table | None) -> ListSpec:
+def read_list_table(table: TomlTable | None) -> ListSpec:
     """Read `[list]` of a job file; what is wrong is noted."""
     if table is None:
         return ListSpec()

@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from jigs.given.job import FrontKind
 from jigs.reading.headings import LIST_COLUMNS
-from jigs.reading.tomltables import Table
+from jigs.reading.tomltables import TomlTable
 
 _UNNAMED = ("id", "kind")
 """Keys of a front's table that need no column to be said in its row."""
@@ -31,7 +31,7 @@ class RowFront(Struct, frozen=True, kw_only=True):
     """How many fronts its row stands for."""
 
 
-def refuse_named_again(row: Table, box: str, listed: Mapping[str, RowFront]) -> bool:
+def refuse_named_again(row: TomlTable, box: str, listed: Mapping[str, RowFront]) -> bool:
     """Note the table of a front that the list has already. A front of another kind whose ID the
     list merely would have made is another front."""
     given = row.peek("id")
@@ -65,7 +65,7 @@ def _name_some(fronts: Sequence[RowFront]) -> str:
     return f"{shown} and {len(fronts) - most} more" if len(fronts) > most else shown
 
 
-def _remedy(row: Table, box: str, alike: int = 1) -> str:
+def _remedy(row: TomlTable, box: str, alike: int = 1) -> str:
     """Say how what a table states is said of a front of a list, of which its row makes `alike`."""
     keys = [key for key in row.keys if key not in _UNNAMED]
     columns = {key: name for key in keys if (name := key.replace("_", " ")) in LIST_COLUMNS}

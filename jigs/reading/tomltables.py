@@ -19,7 +19,7 @@ from jigs.ground.nearest import suggest, suggest_near
 from jigs.ground.quantities import parse_quantity
 from jigs.reading.tomlindex import find_line
 
-Word = TypeVar("Word", bound=str)
+WordT = TypeVar("WordT", bound=str)
 
 _INSIDE = {
     "front": "[[box.front]] below its [[box]]",
@@ -61,7 +61,7 @@ class FaultBook(Struct, frozen=True, kw_only=True):
             raise ReadingError([*(fault for _, fault in noted), *more], told if more else "")
 
 
-class Table:
+class TomlTable:
     """One table of a job file at its path; `unit` is what a bare number is read in."""
 
     def __init__(
@@ -113,7 +113,7 @@ class Table:
         found = [self._measure((key, i), item, within) for i, item in enumerate(value, start=1)]
         return tuple(mm for mm in found if mm is not None)
 
-    def choice(self, key: str, allowed: Sequence[Word]) -> Word | None:
+    def choice(self, key: str, allowed: Sequence[WordT]) -> WordT | None:
         """Take one word of a list."""
         value = self._take(key)
         if value is None:
@@ -194,7 +194,7 @@ class Table:
         self.note(key, f"not a number over 0, up to {most:g} ({show_value(value)} given)")
         return None
 
-    def table(self, key: str) -> "Table | None":
+    def table(self, key: str) -> "TomlTable | None":
         """Take a table inside this one."""
         value = self._take(key)
         if value is None:
@@ -202,9 +202,9 @@ class Table:
         if not isinstance(value, dict):
             self.note(key, f"not a table ({show_value(value)} given); write [{key}] above its keys")
             return None
-        return Table(value, (*self.path, key), self.book, self.unit)
+        return TomlTable(value, (*self.path, key), self.book, self.unit)
 
-    def tables(self, key: str) -> "list[Table]":
+    def tables(self, key: str) -> "list[TomlTable]":
         """Take a list of tables, `[[key]]`."""
         value = self._take(key)
         if value is None:
@@ -216,11 +216,11 @@ class Table:
             )
             return []
         return [
-            Table(item, (*self.path, key, place), self.book, self.unit)
+            TomlTable(item, (*self.path, key, place), self.book, self.unit)
             for place, item in enumerate(value, start=1)
         ]
 
-    def named_tables(self) -> "dict[str, Table]":
+    def named_tables(self) -> "dict[str, TomlTable]":
         """Take every key of this table as a table: `[hinge.mine]`."""
         found = {key: self.table(key) for key in self._values}
         return {key: table for key, table in found.items() if table is not None}

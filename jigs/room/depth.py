@@ -18,7 +18,7 @@ from jigs.room.hung import HungFront
 Unreached = Literal["no-screw", "free-edge"]
 
 
-class Standing(Struct, frozen=True, kw_only=True):
+class StandsOut(Struct, frozen=True, kw_only=True):
     """How far a front stands out, as measured."""
 
     front: Front
@@ -37,9 +37,9 @@ class Standing(Struct, frozen=True, kw_only=True):
 
 def match_depths(
     rows: Iterable[MeasuredGap], hung: Mapping[str, HungFront]
-) -> tuple[tuple[Standing, ...], list[Fault]]:
+) -> tuple[tuple[StandsOut, ...], list[Fault]]:
     """Find the front of each row, and what is wrong with the rows."""
-    found: dict[str, tuple[Standing, str]] = {}
+    found: dict[str, tuple[StandsOut, str]] = {}
     faults: list[Fault] = []
     for row in rows:
         wrong = _wrong(row, hung, {name: where for name, (_, where) in found.items()})
@@ -68,16 +68,16 @@ def _wrong(row: MeasuredGap, hung: Mapping[str, HungFront], first: Mapping[str, 
     return ""
 
 
-def _stands(front: Front, row: MeasuredGap) -> Standing:
+def _stands(front: Front, row: MeasuredGap) -> StandsOut:
     why: Unreached | None = None
     if not front.swings:
         why = "no-screw"
     elif row.edge not in ("", front.hinged):
         why = "free-edge"
     second = row.first if row.second is None else row.second
-    return Standing(front=front, ends=(row.first, second), both=row.second is not None, why=why)
+    return StandsOut(front=front, ends=(row.first, second), both=row.second is not None, why=why)
 
 
-def depth_moves(standing: Standing, hung: HungFront) -> Iterator[float]:
+def depth_moves(standing: StandsOut, hung: HungFront) -> Iterator[float]:
     """Give how far each hinge of a door is to bring it out, below 0 in, from the top; mm."""
     return (-standing.at(height) for height in hung.points)

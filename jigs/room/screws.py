@@ -20,7 +20,7 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.geometry import SLACK, Axis, FaceEdge
 from jigs.room.beside import Meeting
 from jigs.room.budget import Budget
-from jigs.room.depth import Standing, depth_moves, match_depths
+from jigs.room.depth import StandsOut, depth_moves, match_depths
 from jigs.room.even import Spare, level
 from jigs.room.hung import HungFront, hung_fronts
 from jigs.room.otherplate import OtherPlate, other_plate
@@ -104,7 +104,7 @@ class Adjustment(Struct, frozen=True, kw_only=True):
     gaps: tuple[GapAsHung, ...]
     turns: tuple[Turn, ...]
     beyond: tuple[Beyond, ...]
-    depths: tuple[Standing, ...] = ()
+    depths: tuple[StandsOut, ...] = ()
     """The fronts of which it was measured how far they stand out."""
 
 
@@ -149,7 +149,7 @@ def choose_turns(plan: Adjustment, names: Set[str] | None) -> Adjustment:
 
 def match_rows(
     budgets: Sequence[Budget], listed: MeasuredGaps, hung: Mapping[str, HungFront]
-) -> tuple[tuple[tuple[Budget, MeasuredGap], ...], tuple[Standing, ...]]:
+) -> tuple[tuple[tuple[Budget, MeasuredGap], ...], tuple[StandsOut, ...]]:
     """Find the gap, or the front, of each row. Raises ReadingError with all faults of the list."""
     given, wrong = _match_gaps(budgets, [row for row in listed.rows if row.axis != DEPTH])
     depths, astray = match_depths([row for row in listed.rows if row.axis == DEPTH], hung)
@@ -309,7 +309,7 @@ def _turns(hung: HungFront, pose: Pose) -> Iterator[Turn]:
     yield from _each(front, "side", [pose.right + pose.lean * y for y in hung.points])
 
 
-def _depth_turns(standing: Standing, hung: HungFront) -> Iterator[Turn]:
+def _depth_turns(standing: StandsOut, hung: HungFront) -> Iterator[Turn]:
     """Give the depth screws that bring a front level with those beside it."""
     if standing.why is None:
         yield from _each(standing.front, "depth", [*depth_moves(standing, hung)])

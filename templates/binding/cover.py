@@ -30,7 +30,7 @@ MORE = "More: see the check of the job."
 LOW = BOTTOM_STRIP + 6.0
 """Below the lowest line there is room to say that there is more, mm."""
 
-Listing = Callable[[float, float], MarkBlock | None]
+ListingBlock = Callable[[float, float], MarkBlock | None]
 """Sets the contents: in a width, where the room below (mm) allows."""
 
 
@@ -49,7 +49,7 @@ class Cover(Struct, frozen=True, kw_only=True):
         """How many pages it takes."""
         return 1 + len(self.further)
 
-    def pages(self, listing: Listing | None = None) -> tuple[Page, ...]:
+    def pages(self, listing: ListingBlock | None = None) -> tuple[Page, ...]:
         """Draw the rest of the first page; `listing` sets its contents. Give it and the others."""
         marks, y = [*self.marks], self.y
         across = self.paper.width - LEFT_STRIP - EDGE

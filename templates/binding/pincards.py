@@ -19,7 +19,7 @@ from jigs.box.parts import Layout
 from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Axis, Fitting, Hand
 from templates.binding.once import Cards
-from templates.binding.planning import Made
+from templates.binding.planning import FaceCards
 from templates.cards.card import Card
 from templates.cards.ticks import Member
 from templates.faces.faceview import FaceView
@@ -58,7 +58,9 @@ class PinCards:
         self._shop: Shop | None = None
         self._stations: dict[int, Station] = {}
 
-    def use(self, view: FaceView, made: Iterable[Card], make: Callable[[], Made]) -> list[PinCard]:
+    def use(
+        self, view: FaceView, made: Iterable[Card], make: Callable[[], FaceCards]
+    ) -> list[PinCard]:
         """Set pin cards wherever a face has pins that are on no card `made` for it; `make` makes
         its cards, from which the sizes are known that its page has for a pin card."""
         fittings = _left_over(view, made)

@@ -22,7 +22,7 @@ NO_LIMIT = ((math.inf, math.inf),)
 MOST_TRIES = 4
 """How often cards are made anew for the room that the words leave them."""
 
-Made = tuple[tuple[Card, ...], tuple[str, ...], tuple[Size, ...]]
+FaceCards = tuple[tuple[Card, ...], tuple[str, ...], tuple[Size, ...]]
 """Cards of a face, what is said of long ones, and the sizes that a page has room for."""
 
 
@@ -43,7 +43,7 @@ def make_face_cards(
     free: Sequence[Card],
     *,
     strip: bool = False,
-) -> Made:
+) -> FaceCards:
     """Make the cards of one face, the first of them card `number`: as they are `free` of any limit
     where they find room so, whole on large paper that holds it; with `strip` a strip takes what
     lies along its edge. `blanks`: those of the job's other cards."""

@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from jigs.ground.lengths import Unit, format_inches, format_mm
 
-Ticks = Literal["", "each", "filled"]
+TickedWhere = Literal["", "each", "filled"]
 """Which cells of a column have a box to tick on paper: none, all, or those that say something."""
 
 
@@ -40,7 +40,7 @@ class Column(Struct, frozen=True, kw_only=True):
     """Of the last one: whether it goes on under itself where a line is full."""
     paper: bool = False
     """Whether it stands on paper alone."""
-    ticks: Ticks = ""
+    ticks: TickedWhere = ""
 
 
 class TableRow(Struct, frozen=True, kw_only=True):

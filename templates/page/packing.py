@@ -16,7 +16,7 @@ from templates.page.space import Box
 
 Size = tuple[float, float]
 """Width and height, mm."""
-Order = tuple[int, ...]
+PackOrder = tuple[int, ...]
 """Which rectangle is laid first, which next."""
 
 SLIP = 1e-6
@@ -49,10 +49,10 @@ def lay(sizes: Sequence[Size], room: Size) -> tuple[Size, ...] | None:
     return tuple((x, y) for x, y, _, _ in laid)
 
 
-def orders(sizes: Sequence[Size]) -> Iterator[Order]:
+def orders(sizes: Sequence[Size]) -> Iterator[PackOrder]:
     """The orders in which rectangles are laid, each once."""
     rows = range(len(sizes))
-    seen: set[Order] = set()
+    seen: set[PackOrder] = set()
     for order in (
         tuple(rows),
         tuple(sorted(rows, key=lambda row: -sizes[row][1])),

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from msgspec import Struct
 
 from templates.cards.card import Card
-from templates.page.packing import Order, Size, lay, orders
+from templates.page.packing import PackOrder, Size, lay, orders
 from templates.sheets.sheetwords import SetWords, SheetWords, settings_of
 
 GUTTER = 2.0
@@ -107,7 +107,7 @@ def _shapes(
 
 
 def _laid(
-    setting: SetWords, sizes: Sequence[Size], ways: Iterable[Order], rooms: Sequence[Size]
+    setting: SetWords, sizes: Sequence[Size], ways: Iterable[PackOrder], rooms: Sequence[Size]
 ) -> Iterator[Shape]:
     """Lay cards beside words that are set in one way, in several orders, in fields of several
     widths."""

@@ -174,26 +174,26 @@ def notes_of(view: FaceView, words: PartWords, *, first: bool) -> tuple[Sentence
     return (*facts, *applies)
 
 
-Piece = Callable[[float], list[MarkBlock]]
+PanelPiece = Callable[[float], list[MarkBlock]]
 """What is said, to be set so many mm wide: in one block as a rule."""
 
 
-def said_in(text: str, *, bold: bool = False) -> Piece:
+def said_in(text: str, *, bold: bool = False) -> PanelPiece:
     """Give a paragraph as a piece."""
     return lambda width: [paragraph(text, width, bold=bold)]
 
 
-def joined(pieces: Sequence[Piece]) -> Piece:
+def joined(pieces: Sequence[PanelPiece]) -> PanelPiece:
     """Make one piece of several, never split."""
     return lambda width: [stacked(set_in(pieces, width))]
 
 
-def set_in(pieces: Iterable[Piece], width: float) -> list[MarkBlock]:
+def set_in(pieces: Iterable[PanelPiece], width: float) -> list[MarkBlock]:
     """Set pieces `width` mm wide."""
     return [block for piece in pieces for block in piece(width)]
 
 
-def body(view: FaceView, own: Sequence[str], notes: Sequence[Sentence]) -> list[Piece]:
+def body(view: FaceView, own: Sequence[str], notes: Sequence[Sentence]) -> list[PanelPiece]:
     """Give what a part's page says of the work: where its steps stand and what is its own in them
     (`own`), the caution of what is bored, its notes; before them that open numbers, which page 1
     lists, decide the holes."""

@@ -16,7 +16,7 @@ from msgspec import Struct
 from jigs.ground.geometry import SLACK
 from templates.page.packing import Size, place_sizes
 
-Sizes = tuple[Size, ...]
+SheetSizes = tuple[Size, ...]
 """The sizes that a field may have, the smallest first."""
 AHEAD = 40
 """How many fields behind the first that finds no room are asked."""
@@ -38,7 +38,7 @@ class SharedPage(Struct, frozen=True):
 
 
 def share_pages(
-    fields: Sequence[Sizes], rooms: Sequence[Size], gap: float
+    fields: Sequence[SheetSizes], rooms: Sequence[Size], gap: float
 ) -> tuple[SharedPage, ...]:
     """Share fields among pages, in order as far as room goes; each finds room in one of `rooms`
     (mm), `gap` is what lies between two of them."""
@@ -59,12 +59,12 @@ def share_pages(
     return tuple(pages)
 
 
-def _in_order(sizes: Sizes, way: Way) -> Sequence[int]:
+def _in_order(sizes: SheetSizes, way: Way) -> Sequence[int]:
     """Give the sizes of a field in the order in which they are tried."""
     return sorted(range(len(sizes)), key=lambda size: way(sizes[size]))
 
 
-def _worth(page: SharedPage, fields: Sequence[Sizes]) -> float:
+def _worth(page: SharedPage, fields: Sequence[SheetSizes]) -> float:
     """Weigh a page by what its fields would take at the least; one that leaves out the first of
     those to come is worth nothing."""
     return sum(fields[field][0][0] * fields[field][0][1] for field, _, _ in page.fields)
@@ -72,7 +72,7 @@ def _worth(page: SharedPage, fields: Sequence[Sizes]) -> float:
 
 def _fill(
     rest: Sequence[int],
-    fields: Sequence[Sizes],
+    fields: Sequence[SheetSizes],
     number: int,
     room: Size,
     gap: float,

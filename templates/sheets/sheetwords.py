@@ -14,8 +14,8 @@ from templates.page.marks import Mark
 from templates.page.pieces import GAP, flow, least_height, moved
 from templates.page.space import Box
 from templates.sheets.panel import (
+    PanelPiece,
     PartWords,
-    Piece,
     body,
     figures_of,
     head_across,
@@ -97,7 +97,7 @@ class SheetWords(Struct, frozen=True, kw_only=True):
         """Give what is said where the cards of the face go on."""
         return replace(self, elsewhere=(), pins=(), also=(), own=self.own[-1:], first=False)
 
-    def body(self) -> list[Piece]:
+    def body(self) -> list[PanelPiece]:
         """Give what is said below the head, worded once for all widths that are tried."""
         line, where = guide_line(self.view, self.guides), _where(self.elsewhere)
         first = box_first(self.view, self.box_page)
@@ -113,14 +113,16 @@ class SheetWords(Struct, frozen=True, kw_only=True):
         """Give the face's size and the sums that close, worded once for all widths too."""
         return figures_of(self.view, self.part)
 
-    def _rows(self) -> list[Piece]:
+    def _rows(self) -> list[PanelPiece]:
         """Give the rows of the faces that have all their cards from this one."""
         if not self.also:
             return []
         told, shared = self._own(), _alike(self)
         return [each.row(self, told, shared) for each in self.also]
 
-    def row(self, leader: "SheetWords", told: Sequence[str], shared: Sequence[Sentence]) -> Piece:
+    def row(
+        self, leader: "SheetWords", told: Sequence[str], shared: Sequence[Sentence]
+    ) -> PanelPiece:
         """Give the row of a face whose cards are all those of another one, as one piece: what
         is its own, but for what is `told` of the other one and what is `shared` by all.
         It has no QR symbol: the part in hand has one on its label, whose code is
@@ -197,7 +199,7 @@ def in_column(words: SheetWords, width: float) -> SetWords:
 
 
 def _in_column(
-    words: SheetWords, figures: Sequence[str], below: Sequence[Piece], width: float
+    words: SheetWords, figures: Sequence[str], below: Sequence[PanelPiece], width: float
 ) -> SetWords:
     head = head_down(words.view, words.part, figures, None, words.sheet, width)
     pieces = [*head, *set_in(below, width)]
@@ -205,7 +207,7 @@ def _in_column(
 
 
 def _across(
-    words: SheetWords, figures: Sequence[str], below: Sequence[Piece], width: float
+    words: SheetWords, figures: Sequence[str], below: Sequence[PanelPiece], width: float
 ) -> SetWords | None:
     """Set words across, in as many columns as make them lowest."""
     head = head_across(words.view, words.part, figures, None, words.sheet, width)

@@ -10,7 +10,7 @@ from jigs.box.parts import Front
 from jigs.ground.geometry import Axis
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
-from jigs.room.depth import Standing, Unreached
+from jigs.room.depth import StandsOut, Unreached
 from jigs.room.even import WORTH
 from jigs.room.otherplate import OtherPlate
 from jigs.room.reckoning import ADJUSTS, SHIFTS
@@ -98,7 +98,7 @@ def one_end_words(plan: Adjustment) -> str:
     return f"{ONE_END}{', '.join(names)}." if names else ""
 
 
-def depth_words(depths: Iterable[Standing]) -> Iterator[str]:
+def depth_words(depths: Iterable[StandsOut]) -> Iterator[str]:
     """Say which fronts no depth screw brings level, and where to look."""
     for each in depths:
         if each.why is not None:

@@ -17,7 +17,7 @@ from jigs.ground.lengths import BareUnit
 from jigs.ground.problems import Problem
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
-from jigs.reading.tomltables import FaultBook, Table
+from jigs.reading.tomltables import FaultBook, TomlTable
 from tests.jigs.jobtext import JOB, SMALL, faults_of, read
 from tests.said import fact_of
 from tests.test_jobfile_page import DEMO, FURTHER
@@ -41,7 +41,7 @@ def ranges(tmp_path_factory: pytest.TempPathFactory) -> dict[Key, set[float]]:
     found: dict[Key, set[float]] = {}
     with pytest.MonkeyPatch.context() as patch:
         for name, place in GETTERS.items():
-            patch.setattr(Table, name, noting(getattr(Table, name), place, found))
+            patch.setattr(TomlTable, name, noting(getattr(TomlTable, name), place, found))
         for name in ("fronts.csv", "delivered.csv"):
             (folder / name).write_bytes((DEMO / name).read_bytes())
         text = (DEMO / "job.toml").read_text(encoding="utf-8") + FURTHER
@@ -55,7 +55,7 @@ def ranges(tmp_path_factory: pytest.TempPathFactory) -> dict[Key, set[float]]:
 def noting(getter: Any, place: int, found: dict[Key, set[float]]) -> Any:
     """A getter that notes which key it was asked for, with which range, and what it gave."""
 
-    def asked(table: Table, key: str, *arguments: Any, **named: Any) -> Any:
+    def asked(table: TomlTable, key: str, *arguments: Any, **named: Any) -> Any:
         within = (key, *arguments)[place]
         # `hinge.mine.tab` is read as `hinge.tab`, `box[1].front[2].width` as `box.front.width`.
         steps = [step for step in table.path if isinstance(step, str)]
@@ -266,7 +266,7 @@ def test_weights_and_counts_have_ranges_too(tmp_path: Path) -> None:
 def test_zero_stands_where_it_may_mean_none() -> None:
     """A band of 0 is none; a side of 0 is refused."""
     book = FaultBook(file="job.toml", lines={})
-    table = Table({"band": 0, "side": 0}, (), book, "mm")
+    table = TomlTable({"band": 0, "side": 0}, (), book, "mm")
     assert table.length("band", Range(0.2, 4, zero=True)) == 0
     assert not book.faults
     assert table.length("side", Range(9, 45)) is None
