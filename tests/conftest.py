@@ -1,9 +1,9 @@
 """What the collector of garbage does while the tests run, where no doctests are sought, and how
 jobs are made up.
 
-They are the same each time, without a limit of time, and one that fails is told as it was found:
-each step that would make it smaller lays out and draws a kitchen, minutes for a test. Who looks
-into one, or for new ones, says `--hypothesis-profile default`.
+They are fifty, the same each time, without a limit of time, and one that fails is told as it was
+found: each step that would make it smaller lays out and draws a kitchen, minutes for a test. Who
+looks into one, or for new ones, says `--hypothesis-profile default`.
 
 The tests make millions of small values and hardly a cycle: by default the collector looks through
 all modules and all collected tests again and again, a tenth of the whole time.
@@ -18,6 +18,7 @@ from hypothesis import HealthCheck, Phase, settings
 settings.register_profile(
     "as found",
     phases=(Phase.explicit, Phase.generate),
+    max_examples=50,
     derandomize=True,
     deadline=None,
     suppress_health_check=(

@@ -60,13 +60,27 @@ def talk(data: st.DataObject, folder: Path, *, from_list: bool) -> tuple[Draft, 
 
 
 @pytest.mark.parametrize("from_list", [False, True])
-@settings(max_examples=40)
+@settings(max_examples=20)
 @given(data=st.data())
 def test_any_answers_read_back(
     data: st.DataObject, from_list: bool, tmp_path_factory: pytest.TempPathFactory
 ) -> None:
     """Each answer stands in the job as it was meant; what stayed open is assumed or open there."""
-    folder = tmp_path_factory.getbasetemp()
+    check_talk(data, tmp_path_factory.getbasetemp(), from_list=from_list)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("from_list", [False, True])
+@settings(max_examples=100)
+@given(data=st.data())
+def test_many_answers_read_back(
+    data: st.DataObject, from_list: bool, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    """The same, at length."""
+    check_talk(data, tmp_path_factory.getbasetemp(), from_list=from_list)
+
+
+def check_talk(data: st.DataObject, folder: Path, *, from_list: bool) -> None:
     draft, meant = talk(data, folder, from_list=from_list)
     job = read_back(draft, folder)
     assert (job.name, job.units) == ("Küche", meant["units"])
