@@ -6,6 +6,7 @@ them equal. A key's words are its field's docstring, its range and default stand
 
 import ast
 import inspect
+from functools import cache
 from pathlib import Path
 from textwrap import dedent
 
@@ -43,6 +44,7 @@ VALUES: dict[str, tuple[type, ...]] = {
 """The values that the keys of a table are read into."""
 
 
+@cache
 def docstrings(values: type) -> dict[str, str]:
     """Give the docstring of each field of a class, as one line."""
     [made] = ast.parse(dedent(inspect.getsource(values))).body

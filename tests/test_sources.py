@@ -1,6 +1,7 @@
 """Sources that stand beside numbers: each can be found by whoever reads it."""
 
 import re
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
@@ -9,6 +10,7 @@ NOT_HERE = re.compile(r"trade\s+notes|project's\s+notes|textbook|another\s+maker
 CLAUSE = re.compile(r"(ISO(?:/IEC)? (?:32000-1|18004))(:\d{4})?[,;]?\s+(?:\d|annex|table|clause)")
 
 
+@cache
 def texts() -> dict[str, str]:
     """Give the text of each module and each page of prose, without this one."""
     paths = [path for folder in FOLDERS for path in (ROOT / folder).rglob("*.py")]

@@ -51,8 +51,15 @@ def figure(shown: Shown, mm: float) -> str:
     return f"{format_mm(mm)} ({inches})"
 
 
+PAGES: dict[tuple[int, str], Node] = {}
+"""Pages that were read, by what is shown and the part."""
+
+
 def page(shown: Shown, part: str) -> Node:
-    return read(part_page(shown.scan, part, shown.standings[part], SERVED))
+    key = id(shown), part
+    if key not in PAGES:
+        PAGES[key] = read(part_page(shown.scan, part, shown.standings[part], SERVED))
+    return PAGES[key]
 
 
 def nearer(x: float, wide: float) -> tuple[str, float]:
