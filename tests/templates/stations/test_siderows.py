@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from functools import cache
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -55,18 +56,23 @@ BOXES = {
 }  # fmt: skip
 
 
-def printed_sides(layout: Layout) -> tuple[tuple[PrintedPage, ...], list[Station]]:
+Printed = tuple[tuple[PrintedPage, ...], list[Station]]
+"""The pages of all stations for sides, and these."""
+
+
+def printed_sides(layout: Layout) -> Printed:
     stations = [each for each in plan_stations(layout) if each.work == "sides"]
     pages = list(make_stations(layout, stations, PAPERS["common"]).pages)
     return read_pages(write_pdf(pages)) if pages else (), stations
 
 
-def faults_of(layout: Layout) -> list[str]:
-    return faults_of_rows(*printed_sides(layout), layout)
+@cache
+def printed_boxes(name: str) -> Printed:
+    return printed_sides(laid_out(BOXES[name]))
 
 
-def faults_of_parts(layout: Layout) -> list[str]:
-    pages, stations = printed_sides(layout)
+def faults_of_parts(printed: Printed, layout: Layout) -> list[str]:
+    pages, stations = printed
     shown = show(layout)
     cards, faults, bores = cards_on(pages), list[str](), list[Bore]()
     for part in dict.fromkeys(row.part for station in stations for row in station.rows):
@@ -80,13 +86,13 @@ def faults_of_parts(layout: Layout) -> list[str]:
 @pytest.mark.parametrize("name", BOXES)
 def test_a_boards_own_page_says_where_every_hole_is(name: str) -> None:
     """Which card, which crosses, over which edge, on which line, in which face."""
-    assert faults_of_parts(laid_out(BOXES[name])) == []
+    assert faults_of_parts(printed_boxes(name), laid_out(BOXES[name])) == []
 
 
 @pytest.mark.parametrize("name", BOXES)
 def test_paper_alone_says_where_every_hole_of_a_board_is(name: str) -> None:
     """Edge, crosses and TURNED as the row says them, the card as it is printed."""
-    assert faults_of(laid_out(BOXES[name])) == []
+    assert faults_of_rows(*printed_boxes(name), laid_out(BOXES[name])) == []
 
 
 @pytest.mark.slow
@@ -94,8 +100,9 @@ def test_paper_alone_says_where_every_hole_of_a_board_is(name: str) -> None:
 @given(made=jobs())
 def test_of_any_job(made: Job) -> None:
     layout = lay_out(made)
-    assert faults_of(layout) == []
-    assert faults_of_parts(layout) == []
+    printed = printed_sides(layout)
+    assert faults_of_rows(*printed, layout) == []
+    assert faults_of_parts(printed, layout) == []
 
 
 def test_punch_to_punch_stands_in_the_sum_or_in_a_line_of_its_own() -> None:
@@ -121,7 +128,7 @@ def test_punch_to_punch_stands_in_the_sum_or_in_a_line_of_its_own() -> None:
 @pytest.mark.parametrize("name", ["through", "shallow"])
 def test_a_table_names_the_page_of_the_other_board(name: str) -> None:
     """There that board is, under the same title, and names the page it is named on."""
-    pages, _ = printed_sides(laid_out(BOXES[name]))
+    pages, _ = printed_boxes(name)
     named: dict[int, set[tuple[str, int]]] = {}
     for page in pages:
         found = re.findall(
@@ -146,7 +153,7 @@ def test_a_table_names_the_page_of_the_other_board(name: str) -> None:
 def test_a_row_that_says_something_else_is_caught(said: str, instead: str) -> None:
     """Another edge, no turn, other crosses, another card."""
     layout = laid_out(BOXES["shallow"])
-    pages, stations = printed_sides(layout)
+    pages, stations = printed_boxes("shallow")
     changed = [
         replace(
             page,
