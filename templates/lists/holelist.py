@@ -45,7 +45,7 @@ def holes_json(layout: Layout) -> str:
         "units": layout.job.units,
         "fronts": [_front_data(front, layout.job) for front in layout.fronts],
         "sides": [_side_data(side, layout.job) for side in layout.sides],
-        "boxes": [_box_data(box) for box in layout.drawers],
+        "boxes": [_box_data(box, layout.job) for box in layout.drawers],
         **(
             {"rollouts": [_rollout_data(rollout) for rollout in layout.rollouts]}
             if layout.rollouts
@@ -207,7 +207,7 @@ def _side_data(side: Side, job: Job) -> dict[str, Any]:
     }
 
 
-def _box_data(box: AnyDrawer) -> dict[str, Any]:
+def _box_data(box: AnyDrawer, job: Job) -> dict[str, Any]:
     return {
         "part": box.id,
         "front": box.front if isinstance(box, DrawerBox) else None,
@@ -215,7 +215,7 @@ def _box_data(box: AnyDrawer) -> dict[str, Any]:
         **_sizes_data(box),
         "holes": [_hole_data(hole) for hole in collect_holes(box.bored)],
         "open": open_data(box.open),
-        "assumed": list(_assumed_in(box)),
+        "assumed": list(stand_in_words(_assumed_in(box), job)),
     }
 
 

@@ -53,6 +53,15 @@ def test_lists_of_holes_say_what_is_assumed(tmp_path: Path) -> None:
     assert not [row for row in rows if "front thickness" in row["assumed"]]
 
 
+def test_data_say_what_is_assumed_of_a_drawer_box(tmp_path: Path) -> None:
+    """In the words of its front."""
+    path = tmp_path / "job.toml"
+    drawer = JOB.format(front="").replace('"door"', '"drawer"').replace('hinged = "right"', "")
+    path.write_text(drawer, encoding="utf-8")
+    (box,) = json.loads(holes_json(lay_out(read_job(path))))["boxes"]
+    assert "drawer side thickness 15.9 mm (5/8 in)" in box["assumed"]
+
+
 def test_the_cut_list_says_what_is_assumed_of_each_piece(tmp_path: Path) -> None:
     """A side's board, not the back's."""
     layout = laid(tmp_path)

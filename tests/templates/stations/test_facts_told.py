@@ -10,7 +10,7 @@ from jigs.bench.station import Offset, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
-from jigs.given.stated import FrontWords
+from jigs.given.stated import FivePieceSpec, FrontWords
 from jigs.ground.problems import warning
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
@@ -27,7 +27,7 @@ from tests.said import fact_of
 KITCHENS = ("drawers", pytest.param("demo", marks=pytest.mark.slow))
 ON_FRONTS = (
     "PULL SCREWS", "Pull screws", "Front screws", "WIDE GAP", "Plates", "Edge to cup",
-    "FINGER BEVEL", "EDGES ROUNDED", "Five-piece", "A lift's",
+    "FINGER BEVEL", "EDGES ROUNDED", "A lift's",
 )  # fmt: skip
 AT_CUPS = ("Edge to cup", "The hinge's flange")
 
@@ -85,6 +85,16 @@ def test_stations_say_what_the_sheets_say(name: str) -> None:
                 seen.add(start or "notch")
     assert {"Pull screws", "Front screws", "Edge to cup"} <= seen
     assert name != "demo" or "PULL SCREWS" in seen
+
+
+def test_of_a_five_piece_front_its_row_says_what_is_drilled() -> None:
+    """Its stiles and rails; the panel between them is seen on its sheet, and no hole meets it."""
+    frame = FivePieceSpec(stile=62.0, rail=70.0, panel=6.0)
+    front = FrontSpec(id="B-1", kind="door", hinged="left", five_piece=frame)
+    rows = [said["B-1"] for _, said in told(kitchen(front)) if "B-1" in said]
+    assert rows
+    assert all("Five-piece: stiles 62.0, rails 70.0." in row for row in rows)
+    assert not any("panel" in row or "dashed" in row for row in rows)
 
 
 def test_what_was_noted_of_a_front_stands_in_its_rows() -> None:
