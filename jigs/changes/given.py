@@ -7,7 +7,7 @@ printed, is left out.
 from collections.abc import Iterator, Mapping
 
 from msgspec import Struct
-from msgspec.structs import fields
+from msgspec.structs import asdict
 
 from jigs.changes.made import Given, Value, steps
 from jigs.given.job import BoxSpec, FrontSpec, Job
@@ -70,9 +70,9 @@ def _of_box(box: BoxSpec) -> Iterator[Given]:
 
 def _of(value: Struct, left_out: frozenset[str]) -> Iterator[tuple[str, Value]]:
     """Give each value of a struct under its key; what is None was not given."""
-    for each in fields(value):
-        if each.name not in left_out:
-            for key, plain in _flat(each.name, getattr(value, each.name)):
+    for name, own in asdict(value).items():
+        if name not in left_out:
+            for key, plain in _flat(name, own):
                 yield _written(key), plain
 
 

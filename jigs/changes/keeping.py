@@ -13,7 +13,7 @@ from hashlib import sha256
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from msgspec import NODEFAULT, Struct
-from msgspec.structs import fields
+from msgspec.structs import asdict, fields
 
 from jigs.changes.made import Made, Value
 
@@ -60,18 +60,22 @@ def _data(value: object) -> object:
     if value is None or isinstance(value, str | int | float):  # nearly all are
         return value
     if isinstance(value, Struct):
-        said = {}
-        for each in fields(value):
-            usual = each.default if each.default_factory is NODEFAULT else each.default_factory()
-            own = getattr(value, each.name)
-            if own != usual:
-                said[each.name] = _data(own)
-        return said
+        usual = _usual(type(value))
+        return {name: _data(own) for name, own in asdict(value).items() if own != usual[name]}
     if isinstance(value, Mapping):
         return {key: _data(each) for key, each in value.items()}
     if isinstance(value, tuple):
         return [_data(each) for each in value]
     return value
+
+
+@cache
+def _usual(kind: type[Struct]) -> Mapping[str, object]:
+    """Give what each field of a struct has where nothing else is said."""
+    return {
+        each.name: each.default if each.default_factory is NODEFAULT else each.default_factory()
+        for each in fields(kind)
+    }
 
 
 def _read(kind: type[T], data: object) -> T:

@@ -8,7 +8,7 @@ from collections.abc import Collection
 from typing import Literal
 
 from msgspec import Struct, field
-from msgspec.structs import fields, replace
+from msgspec.structs import replace
 
 from jigs.changes.boring import HoleChange
 from jigs.changes.causing import Edit, newly
@@ -137,10 +137,10 @@ def _bare(part: MadePart) -> MadePart:
 
 def _differ(before: MadePart, after: MadePart, left_out: frozenset[str]) -> bool:
     return any(
-        (one := getattr(before, each.name)) != (other := getattr(after, each.name))
+        (one := getattr(before, name)) != (other := getattr(after, name))
         and _plain(one) != _plain(other)
-        for each in fields(MadePart)
-        if each.name not in left_out
+        for name in MadePart.__struct_fields__
+        if name not in left_out
     )
 
 

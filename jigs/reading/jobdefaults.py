@@ -7,7 +7,7 @@ Every default is common practice or from memory, so each one that stands in is n
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from msgspec.structs import fields, replace
+from msgspec.structs import asdict, replace
 
 from jigs.given.build import inside_depth
 from jigs.given.catalogue import (
@@ -64,7 +64,7 @@ def complete_job(given: Job, shelves: Shelves) -> Job:
     pulls = {**shelves.pulls.own, **_look_up(used_pulls, shelves.pulls.generic)}
     assumed = {
         *given.assumed,
-        *(f"use.{f.name}" for f in fields(Use) if getattr(given.use, f.name) is None),
+        *(f"use.{name}" for name, own in asdict(given.use).items() if own is None),
         *(f"pull.{name}.{key}" for name, pull in pulls.items() for key in _open_keys(pull)),
     }
     assumed |= {f"box.{box.id}.shelf" for box in open_boxes}
