@@ -332,14 +332,23 @@ def _place_row(
     )  # fmt: skip
     if not pair:
         return (base,)
-    names = name_leaves(spec.id)
-    left_spec, right_spec = (m.apply(spec) for m in spec.leaves or (Measures(), Measures()))
+    (left_id, left_spec), (right_id, right_spec) = as_hung(spec)
     return (
-        replace(base, id=names[0], spec=left_spec, kind="door", hinged="left",
+        replace(base, id=left_id, spec=left_spec, kind="door", hinged="left",
                 gaps=replace(base.gaps, right=frame.between)),
-        replace(base, id=names[1], spec=right_spec, kind="door", hinged="right",
+        replace(base, id=right_id, spec=right_spec, kind="door", hinged="right",
                 place=replace(place, x=end - width), gaps=replace(base.gaps, left=frame.between)),
     )  # fmt: skip
+
+
+def as_hung(spec: FrontSpec) -> tuple[tuple[str, FrontSpec], ...]:
+    """Give what was stated of a front by its ID; of a pair, of its leaves, left and right."""
+    if spec.kind != "pair":
+        return ((spec.id, spec),)
+    leaves = spec.leaves or (Measures(), Measures())
+    return tuple(
+        (name, leaf.apply(spec)) for name, leaf in zip(name_leaves(spec.id), leaves, strict=True)
+    )
 
 
 def _width_troubles(frame: Frame, leaves: tuple[PlacedFront, ...]) -> tuple[Trouble, ...]:

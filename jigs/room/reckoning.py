@@ -11,8 +11,8 @@ from math import sqrt
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jigs.box.columns import place_columns
 from jigs.box.frontgaps import held_from_edge
+from jigs.box.fronts import as_hung
 from jigs.box.inhand import Measured, lean_of
 from jigs.box.parts import Front, Layout
 from jigs.box.unchecked import LeftOut, list_left_out
@@ -101,9 +101,10 @@ class Reckoner(Struct, frozen=True, kw_only=True):
             job=job,
             boxes={box.id: box for box in layout.boxes},
             taped={
-                front.id: front.spec.measured
+                name: spec.measured
                 for box in layout.boxes
-                for front in place_columns(job, box).fronts
+                for front in box.fronts
+                for name, spec in as_hung(front)
             },
             film=film_of(job.paint),
             rise=None if damp is None else damp - air.made_at,
