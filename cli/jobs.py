@@ -2,6 +2,7 @@
 
 import os
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -13,6 +14,7 @@ from cli.terminal import is_quiet, mention, tell, terminal_width, typed_line
 
 if TYPE_CHECKING:
     from jigs.box.parts import Layout
+    from jigs.cutlist.cutlist import Cut
     from jigs.given.job import Job
     from jigs.given.listspec import ListSpec
     from jigs.ground.lengths import Unit
@@ -48,10 +50,21 @@ class Asked(Struct, frozen=True, kw_only=True):
 
     def lay_out(self, *targets: str, echo: bool = True) -> "Layout":
         """Read the job and lay it out, with all that 'check' says of it."""
-        return self.reckon(*targets, echo=echo)[0]
+        return self._work(targets, echo=echo)[0]
 
-    def reckon(self, *targets: str, echo: bool = True) -> "tuple[Layout, GapBudgets]":
-        """Read the job, lay it out and reckon its gaps; its echo line goes to standard error.
+    def cut(self, *targets: str) -> "tuple[Layout, Cut]":
+        """Read the job, lay it out so and cut it."""
+        return self._work(targets)[:2]
+
+    def reckon(self, *targets: str) -> "tuple[Layout, GapBudgets]":
+        """Read the job, lay it out so and reckon its gaps."""
+        layout, _, found = self._work(targets)
+        return layout, found
+
+    def _work(
+        self, targets: Sequence[str], *, echo: bool = True
+    ) -> "tuple[Layout, Cut, GapBudgets]":
+        """Read the job, lay it out, cut it, reckon its gaps; its echo line goes to standard error.
 
         `targets` are what will be written: none may be what the job is read from. Raises
         ReadingError with all faults of the job.
@@ -64,13 +77,14 @@ class Asked(Struct, frozen=True, kw_only=True):
         read = read_in_hand(self.path, self.units, self.delivered, self.columns)
         for target in targets:
             guard(target, read.sources)
-        layout, _ = with_cutting(lay_out(read))
+        layout, cut = with_cutting(lay_out(read))
         # How a list was read stands for a job file in 'check' alone, for a bare list in every run.
         if echo and read.list_told and self.path.suffix.lower() != JOB_FILE:
             mention(read.list_told)
         if echo and layout.echo:
             mention(layout.echo)
-        return with_rubbing(layout)
+        layout, found = with_rubbing(layout)
+        return layout, cut, found
 
     def end(self, layout: "Layout", *faults: str, told: bool = False) -> None:
         """Tell on standard error what is held back, and how much else the check would say, if that

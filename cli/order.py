@@ -48,7 +48,6 @@ def order(
     Fronts, drawer boxes, hardware, screws, band, paint.
     """
     from jigs.checks.rubbing import before_order
-    from jigs.cutlist.cutlist import cut_job
     from jigs.order.buying import make_order
     from templates.lists.orderlist import order_csv, order_json, order_sheets
     from templates.lists.ordertables import order_listing, order_text
@@ -59,8 +58,9 @@ def order(
         raise click.UsageError(f"--fronts is a list as CSV ({form} given); leave --format out.")
     paper_for_pdf(form)
     target = output or (f"order.{form}" if form in ("pdf", "xlsx") else "-")
-    layout = before_order(asked.lay_out(target))
-    needed = make_order(layout, cut_job(layout))
+    layout, cut = asked.cut(target)
+    layout = before_order(layout)
+    needed = make_order(layout, cut)
     sources = layout.job.sources
     if form == "pdf":
         from cli.drawing import draw_lists, tell_lists

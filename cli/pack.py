@@ -81,7 +81,7 @@ def make_pack(
     from jigs.bench.stations import plan_stations
     from jigs.changes.making import make
     from jigs.checks.rubbing import before_order
-    from jigs.cutlist.cutlist import choose_parts, cut_job
+    from jigs.cutlist.cutlist import choose_parts
     from jigs.layout.layout import as_printed
     from jigs.order.buying import make_order
     from templates.binding.jobsheets import make_sheets
@@ -101,7 +101,7 @@ def make_pack(
     from templates.words.findings import closing_text
     from templates.words.orderwords import listed_words
 
-    layout = asked.lay_out()
+    layout, cut = asked.cut()
     labels_of = find_stock(stock, layout.job)
     if labels_of.bore is not None:
         raise click.UsageError(
@@ -111,7 +111,6 @@ def make_pack(
     raster = raster_for(labels_of, find_printer(printer, layout.job), None)
     sheet = find_paper(paper, printer, layout.job)
     printed = as_printed(layout)
-    cut = cut_job(layout)
     parts = choose_parts(layout, cut)
     order = make_order(printed, cut)
     files: dict[str, bytes] = {}

@@ -65,9 +65,8 @@ def parts(
 def list_parts(asked: Asked, only: tuple[str, ...], target: str) -> "PartsList":
     """Cut JOB into its pieces, and choose those that --only names."""
     from cli.selection import narrow, select
-    from jigs.cutlist.cutlist import choose_parts, cut_job
+    from jigs.cutlist.cutlist import choose_parts
 
-    layout = asked.lay_out(target)
-    cut = cut_job(layout)
+    layout, cut = asked.cut(target)
     names = select(layout, only, more=(piece.id for piece in cut.pieces))
     return choose_parts(narrow(layout, names), cut, names)

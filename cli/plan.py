@@ -79,7 +79,6 @@ def plan(
     from cli.ticking import Ticks, tick
     from jigs.bench.stations import plan_stations
     from jigs.bench.workdays import MOST
-    from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.lists.listtext import listing_text
@@ -88,13 +87,12 @@ def plan(
     from templates.lists.workview import Paged, view_work
 
     target = output or ("plan.pdf" if form == "pdf" else "-")
-    layout = asked.lay_out(target)
+    layout, cut = asked.cut(target)
     printed = as_printed(layout)
     sheet = find_paper(paper, None, layout.job)
     stations = plan_stations(printed, reach=reach_on(sheet))
     kept, _ = read_store(asked.path)
     paged = bind_stations(printed, stations, sheet).paged if stations else Paged()
-    cut = cut_job(layout)
     made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST)
     if ticks := Ticks(done=done, days=day_done, back=undone):
         tick(ticks, asked, made.plan, kept)

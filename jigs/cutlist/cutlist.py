@@ -68,6 +68,7 @@ def cut_job(layout: Layout) -> Cut:
     job = layout.job
     sides = grouped((side.box, side) for side in layout.sides)
     fronts = grouped((front.box, front) for front in layout.fronts)
+    rollouts = grouped((rollout.box, rollout) for rollout in layout.rollouts)
     made = job.build.drawer_boxes != "ordered"
     pieces: list[Piece] = []
     unclear: list[tuple[str, Unclear]] = []
@@ -92,9 +93,7 @@ def cut_job(layout: Layout) -> Cut:
             drawer, more = cut_drawer(job.build, front.drawer, front.wall, corner, front.id, rows)
             pieces += drawer
             unclear += [(box.id, screw) for screw in more]
-        for rollout in layout.rollouts:
-            if rollout.box != box.id:
-                continue
+        for rollout in rollouts.get(box.id, ()):
             if rollout.withheld:
                 left_out += [rollout.id] if made else []
                 continue
