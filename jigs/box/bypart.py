@@ -5,7 +5,7 @@ A number is put to a part where a hole or a cut in it, or what is mounted on it,
 number: never to a part that is held back, which has none yet.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from jigs.box.boards import FaceKey
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout, Side
-from jigs.given.confirming import OpenNumber, Record, open_numbers, resting
+from jigs.given.confirming import OpenNumber, Record, RecordKind, open_numbers, resting
 from jigs.given.job import Job
 from jigs.given.kinds import kind_of
 from jigs.ground.geometry import Fitting
@@ -101,39 +101,58 @@ def _in_row(layout: Layout, front: Front, row: int) -> Front | None:
     return min(found, key=lambda other: abs(other.place.x - front.place.x), default=None)
 
 
+RecordKey = tuple[RecordKind, str]
+"""A record's kind and its name."""
+OpenNumbers = tuple[OpenNumber, ...]
 OF_FRONT: tuple[Rests, ...] = ("front", "back")
 OF_DRAWER: tuple[Rests, ...] = ("box-front", "box-back", "cut")
 
 
+class _OpenNumbers:
+    """The open numbers of a job's records, the same for all parts that have the same hardware."""
+
+    def __init__(self, job: Job) -> None:
+        self._job = job
+        self._found: dict[tuple[tuple[RecordKey, ...], tuple[Rests, ...]], OpenNumbers] = {}
+
+    def of(self, keys: tuple[RecordKey, ...], *rests: Rests) -> OpenNumbers:
+        """Give the open numbers of some records on which one of `rests` rests."""
+        if (keys, rests) not in self._found:
+            records = [record for key in keys if (record := _record_of(self._job, key))]
+            self._found[keys, rests] = tuple(
+                number for record in records for number in open_numbers(record, *rests)
+            )
+        return self._found[keys, rests]
+
+
 def with_open(layout: Layout) -> Layout:
     """Give a layout whose parts have the open numbers that they rest on."""
-    job = layout.job
+    numbers = _OpenNumbers(layout.job)
     return replace(
         layout,
-        fronts=tuple(_front(job, front) for front in layout.fronts),
-        sides=tuple(_side(job, side) for side in layout.sides),
+        fronts=tuple(_front(numbers, front) for front in layout.fronts),
+        sides=tuple(
+            replace(side, open=numbers.of(_records_of(side.fittings), "inside"))
+            for side in layout.sides
+        ),
         rollouts=tuple(
             replace(
                 rollout,
-                open=() if rollout.held else _slide_numbers(job, rollout.slide, OF_DRAWER),
+                open=() if rollout.held else numbers.of((("slide", rollout.slide),), *OF_DRAWER),
             )
             for rollout in layout.rollouts
         ),
     )
 
 
-def open_in(layout: Layout) -> tuple[OpenNumber, ...]:
+def open_in(layout: Layout) -> OpenNumbers:
     """Give every open number that a part of a job, or what is bought for it, rests on."""
-    job = layout.job
     found = [number for front in layout.fronts for number in front.open]
     found += [number for side in layout.sides for number in side.open]
     found += [number for drawer in layout.drawers for number in drawer.open]
     fittings = [fitting for front in layout.fronts for fitting in front.fittings]
     fittings += [fitting for side in layout.sides for fitting in side.fittings]
-    for fitting in fittings:
-        record = _record_of(job, fitting)
-        if record is not None:
-            found += open_numbers(record, "order")
+    found += _OpenNumbers(layout.job).of(_records_of(fittings), "order")
     return tuple(dict.fromkeys(found))
 
 
@@ -159,50 +178,36 @@ def depending(layout: Layout) -> tuple[str, ...]:
     return tuple(part.id for part in layout.units if part.id in found and not part.withheld)
 
 
-def _front(job: Job, front: Front) -> Front:
+def _front(numbers: _OpenNumbers, front: Front) -> Front:
     drawer = front.drawer
     if front.withheld:
         return replace(front, drawer=_without(drawer), open=())
-    numbers = [*_of_fittings(job, front.fittings, OF_FRONT)]
+    keys = _records_of(front.fittings)
     if drawer is not None:
+        slide: RecordKey = ("slide", drawer.slide)
         fixed = any(fitting.kind == "front-fixing" for fitting in front.fittings)
         if fixed or drawer.maker_bored:
-            numbers += _slide_numbers(job, drawer.slide, OF_FRONT)
-        drawer = replace(drawer, open=_slide_numbers(job, drawer.slide, OF_DRAWER))
-    return replace(front, drawer=drawer, open=tuple(dict.fromkeys(numbers)))
+            keys = tuple(dict.fromkeys((*keys, slide)))
+        drawer = replace(drawer, open=numbers.of((slide,), *OF_DRAWER))
+    return replace(front, drawer=drawer, open=numbers.of(keys, *OF_FRONT))
 
 
 def _without(drawer: DrawerBox | None) -> DrawerBox | None:
     return None if drawer is None else replace(drawer, open=())
 
 
-def _side(job: Job, side: Side) -> Side:
-    return replace(side, open=tuple(dict.fromkeys(_of_fittings(job, side.fittings, ("inside",)))))
+def _records_of(fittings: Iterable[Fitting]) -> tuple[RecordKey, ...]:
+    """Name the records of the hardware that some fittings are for, each once."""
+    named = ((kind_of(fitting).record, fitting.record) for fitting in fittings)
+    return tuple(dict.fromkeys((kind, name) for kind, name in named if kind and name))
 
 
-def _of_fittings(
-    job: Job, fittings: Iterable[Fitting], rests: tuple[Rests, ...]
-) -> Iterator[OpenNumber]:
-    """Give the open numbers of the hardware that some fittings are for."""
-    for fitting in fittings:
-        record = _record_of(job, fitting)
-        if record is not None:
-            yield from open_numbers(record, *rests)
-
-
-def _record_of(job: Job, fitting: Fitting) -> Record | None:
-    name = fitting.record or ""
-    match kind_of(fitting).record:
+def _record_of(job: Job, key: RecordKey) -> Record | None:
+    kind, name = key
+    match kind:
         case "hinge":
             return job.hinges.get(name)
         case "slide":
             return job.slides.get(name)
         case "pull":
             return job.pulls.get(name)
-        case None:
-            return None
-
-
-def _slide_numbers(job: Job, name: str, rests: tuple[Rests, ...]) -> tuple[OpenNumber, ...]:
-    record = job.slides.get(name)
-    return () if record is None else open_numbers(record, *rests)
