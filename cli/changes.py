@@ -12,8 +12,11 @@ from cli.options import format_option, output_option
 from cli.output import write_text
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
     from jigs.changes.deeds import Deeds
     from jigs.ground.lengths import Unit
+    from jigs.ground.problems import Problem
 
 
 @command(
@@ -77,11 +80,23 @@ def changes(
         cups=keep_cups(job, found.parts) if job else {},
         unit=_unit(first, second, units),
         names=(str(old), str(new)),
+        held=_held(second),
         uneven=uneven_words(*lists, packs=(bool(first.pack), bool(second.pack))) if uneven else "",
     )
     write = {"text": changes_text, "json": changes_json, "csv": changes_csv}[form]
     sources = [each.layout.job.sources for each in (first, second) if each.layout]
     write_text(output, write(report), sources=[path for each in sources for path in each])
+
+
+def _held(now: Compared) -> "Mapping[str, Sequence[Problem]]":
+    """Give what holds the parts of a job back; a pack keeps that they are, not why."""
+    layout = now.layout
+    if layout is None:
+        return {}
+    found = {front.id: front.held for front in layout.fronts}
+    found |= {rollout.id: rollout.held for rollout in layout.rollouts}
+    boxes = ((front.drawer, front.held) for front in layout.fronts)
+    return found | {drawer.id: held for drawer, held in boxes if drawer is not None}
 
 
 def _deeds(first: Compared, second: Compared) -> "Deeds":

@@ -58,6 +58,11 @@ class PartChange(Struct, frozen=True, kw_only=True):
         return found
 
     @property
+    def freed(self) -> bool:
+        """Whether it was held back and no longer is."""
+        return bool(self.before and self.before.held and self.after and not self.after.held)
+
+    @property
     def id(self) -> str:
         """What it is called now, or was."""
         return self.part.id

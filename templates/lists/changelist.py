@@ -18,14 +18,18 @@ from templates.lists.changetasks import ChangeTask, Report, TaskGroup, list_task
 from templates.words.changewords import (
     AS_IT_WAS,
     BORE,
+    BORE_NO_MORE,
     CAME,
     CARE,
     CODES_ALONE,
     CUT,
     EDITED,
+    FREE,
     HELD,
     HELD_NEEDS,
+    HELD_NOW,
     LABEL,
+    MOST_CAUSES,
     NOTHING,
     ORDER,
     PRINT,
@@ -36,6 +40,7 @@ from templates.words.changewords import (
     confirmed_words,
     edits_words,
     needs_words,
+    parts_words,
     title_words,
 )
 from templates.words.stationwords import name_title
@@ -43,7 +48,7 @@ from templates.words.textlines import counted, wrapped
 
 COLUMNS = ("do", "name", "what", "if_done", "marked_at", "cause")
 """The columns of the CSV list: `do` is first (what is said before all), print, throw away, label,
-part, held, cut, bore, order, spoilt or spoilt-if."""
+part, held, free, cut, bore, bore-no-more, order, spoilt or spoilt-if."""
 
 
 def changes_text(report: Report) -> str:
@@ -51,6 +56,12 @@ def changes_text(report: Report) -> str:
     changes = report.changes
     lines = wrapped(title_words(changes, report.names), "", "  ")
     lines += wrapped(report.uneven, "", "") if report.uneven else []
+    tasks = list_tasks(report)
+    if len(changes.edits) == 1:  # it stands above, and is the cause of all
+        tasks = tuple(replace(task, cause="") for task in tasks)
+    stopped = _said(tasks, "held")
+    lines += _titled(HELD, [*stopped, HELD_NOW] if stopped else [])
+    lines += _titled(FREE, _said(tasks, "free"))
     lines += _titled(EDITED, edits_words(changes.edits))
     whole = changes.old.whole and changes.new.whole
     if changes.nothing:
@@ -60,15 +71,12 @@ def changes_text(report: Report) -> str:
     if not whole:
         lines += wrapped(CODES_ALONE, "", "")
     lines += _titled(PRINT, [*_printed(changes), REPLACES])
-    tasks = list_tasks(report)
-    if len(changes.edits) == 1:  # it stands above, and is the cause of all
-        tasks = tuple(replace(task, cause="") for task in tasks)
     for group, title in (("label", LABEL), ("part", CAME)):
         if named := [task.words for task in tasks if task.group == group]:
             lines += _titled(title, ["; ".join(named)])
-    lines += _titled(HELD, _said(tasks, "held"))
     lines += _titled(CUT, _said(tasks, "cut"))
     lines += _titled(BORE, _said(tasks, "bore"))
+    lines += _titled(BORE_NO_MORE, _said(tasks, "bore-no-more"))
     needed = needs_words(changes.needs, report.unit)
     lines += _titled(ORDER, [*needed, *([HELD_NEEDS] if needed and changes.stopped else [])])
     lines += _titled(SPOILT, _said(tasks, "spoilt"))
@@ -81,22 +89,43 @@ def changes_text(report: Report) -> str:
     return "".join(f"{line}\n" for line in lines)
 
 
-def _titled(title: str, said: Sequence[str]) -> list[str]:
+def _titled(title: str, said: Sequence[str | tuple[str, ...]]) -> list[str]:
+    """Give lines below a title; of several that belong together all but the first further in."""
     if not said:
         return []
-    return [title, *(line for each in said for line in wrapped(each, "  ", "    "))]
+    lines = [title]
+    for each in said:
+        first, *rest = (each,) if isinstance(each, str) else each
+        lines += wrapped(first, "  ", "    ")
+        lines += [line for one in rest for line in wrapped(one, "    ", "      ")]
+    return lines
 
 
-def _said(tasks: Sequence[ChangeTask], group: TaskGroup) -> list[str]:
-    """Say the tasks of a group, those alike together with the names of their parts."""
-    alike = grouped(
-        ((task.words, task.done, task.cause), task.part) for task in tasks if task.group == group
-    )
-    return [
-        f"{', '.join(dict.fromkeys(parts))}{f', {done}' if done else ''}: {text}"
-        f"{f' [{cause}]' if cause else ''}"
-        for (text, done, cause), parts in alike.items()
+def _said(tasks: Sequence[ChangeTask], group: TaskGroup) -> list[str | tuple[str, ...]]:
+    """Say the tasks of a group: what is done alike once, with its parts and, below it, their own
+    figures where they differ; by which edits, where these are few."""
+    alike = grouped(((task.how, task.done), task) for task in tasks if task.group == group)
+    return [line for key, own in alike.items() for line in _alike(*key, own)]
+
+
+def _alike(how: str, done: str, own: Sequence[ChangeTask]) -> Iterator[str | tuple[str, ...]]:
+    few = len({task.cause for task in own}) <= MOST_CAUSES
+    lots = grouped(((task.figures, task.cause if few else ""), task.part) for task in own)
+    marked = f", {done}" if done else ""
+    lines = [
+        (parts_words(list(dict.fromkeys(parts))), figures, f" [{cause}]" if cause else "")
+        for (figures, cause), parts in lots.items()
     ]
+    if len(lines) > ONE_BY_ONE and all(figures for _, figures, _ in lines):
+        head = f"{how}{marked}:"
+        yield (head, *(f"{names}: {figures}{cause}" for names, figures, cause in lines))
+        return
+    for names, figures, cause in lines:
+        yield f"{names}{marked}: {f'{figures}: ' if figures else ''}{how}{cause}"
+
+
+ONE_BY_ONE = 2
+"""So many parts of other sizes with which the same is done are said each by itself."""
 
 
 def _printed(changes: Changes) -> Iterator[str]:
@@ -106,7 +135,11 @@ def _printed(changes: Changes) -> Iterator[str]:
             yield f"stations.pdf: {title}{'; '.join(named)}"
     for file, names in (("sheets.pdf", changes.sheets), ("labels.pdf", changes.labels)):
         if names:
-            yield f"{file}: {len(names)} of {_all(changes, file)}: {', '.join(names)}"
+            most = _all(changes, file)
+            if len(names) == most:
+                yield f"{file}: {'all ' if most > 1 else ''}{counted(most, 'part')}"
+            else:
+                yield f"{file}: {len(names)} of {counted(most, 'part')}: {', '.join(names)}"
     if changes.tables:
         yield f"heights.pdf: {', '.join(changes.tables)}"
     if changes.drawn:
@@ -115,10 +148,11 @@ def _printed(changes: Changes) -> Iterator[str]:
         yield f"hang.pdf: {_walls(changes.hung)}"
 
 
-def _all(changes: Changes, file: str) -> str:
+def _all(changes: Changes, file: str) -> int:
+    """Count the parts that a file has."""
     parts = changes.new.parts.values()
     drawn = sum(bool(part.stations) for part in parts)
-    return counted(drawn if file == "sheets.pdf" else len(parts), "part")
+    return drawn if file == "sheets.pdf" else len(parts)
 
 
 def _walls(names: Sequence[str]) -> str:

@@ -22,10 +22,14 @@ ORDER = "ORDER"
 LABEL = "LABEL ANEW, all else is the same"
 CAME = "NEW, AND NO MORE"
 HELD = "HELD BACK NOW"
+HELD_WHY = "'jigsheet check' says why"
 HELD_NOW = (
-    "'check' says why. Until it is released nothing of it is cut, bored or ordered, and nothing "
-    "is plugged or thrown away"
+    "Until a part is released nothing of it is cut, bored or ordered, and nothing is plugged or "
+    "thrown away."
 )
+FREE = "FREE AGAIN"
+FREE_NOW = "no longer held back; throw its HOLD label away. What is to be bored of it stands below"
+BORE_NO_MORE = "BORE NO MORE"
 HELD_NEEDS = (
     "An order leaves out what is held back, its hardware too: send nothing back before it is "
     "released."
@@ -75,10 +79,15 @@ def uneven_words(old: str | None, new: str | None, *, packs: tuple[bool, bool]) 
 
 
 def edits_words(edits: Sequence[Edit]) -> list[str]:
-    """Say what was edited; of very much the first."""
-    said = [edit_words(edit) for edit in edits[:MOST_EDITS]]
-    if more := len(edits) - len(said):
-        said.append(f"and {more} more: --format json has all")
+    """Say what was edited, of several alike once; of very much the first."""
+    alike = grouped(((e.given.kind, e.given.key, _change(e)), e.given.name) for e in edits)
+    said = [
+        _edit_words(kind, [name for name in names if name], key, change)
+        for (kind, key, change), names in alike.items()
+    ]
+    if len(said) > MOST_EDITS:
+        more = len(said) - MOST_EDITS
+        said[MOST_EDITS:] = [f"and {more} more: --format json has all"]
     return said
 
 
@@ -88,10 +97,18 @@ MOST_EDITS = 15
 def edit_words(edit: Edit) -> str:
     """Say what was edited: `box B3: width 450 -> 448`."""
     given = edit.given
-    whose = f"{given.kind} {given.name}" if given.name else given.kind
-    if not given.key:
-        return f"{whose}: {'new' if edit.after is not None else 'no more'}"
-    return f"{whose}: {given.key} {_value(edit.before)} -> {_value(edit.after)}"
+    return _edit_words(given.kind, [given.name] if given.name else [], given.key, _change(edit))
+
+
+def _edit_words(kind: str, names: Sequence[str], key: str, change: str) -> str:
+    whose = f"{kind} {', '.join(names)}" if names else kind
+    return f"{whose}: {key} {change}" if key else f"{whose}: {change}"
+
+
+def _change(edit: Edit) -> str:
+    if not edit.given.key:
+        return "new" if edit.after is not None else "no more"
+    return f"{_value(edit.before)} -> {_value(edit.after)}"
 
 
 def _value(value: Value | None) -> str:
@@ -114,6 +131,14 @@ def cause_words(edits: Sequence[Edit]) -> str:
 
 
 MOST_CAUSES = 3
+MANY_PARTS = 12
+"""Of more parts with one thing to do it is said how many they are."""
+
+
+def parts_words(parts: Sequence[str]) -> str:
+    """Name the parts with which the same is to be done."""
+    names = ", ".join(parts)
+    return f"{names} ({len(parts)} parts)" if len(parts) > MANY_PARTS else names
 
 
 def needs_words(changes: Iterable[NeedChange], unit: Unit) -> list[str]:

@@ -34,8 +34,9 @@ _BORED: dict[HoleCure, str] = {
 """What is done where the hole of before is there."""
 
 
-def size_words(change: SizeChange, part: PartChange, unit: Unit) -> str:
-    """Say what becomes of a part on the saw, or at the supplier's."""
+def size_words(change: SizeChange, part: PartChange, unit: Unit) -> tuple[str, str]:
+    """Say what becomes of a part on the saw, or at the supplier's: its figures, "" where they stand
+    in what is done, and what is done."""
     many = 3 if change.kind in ("board", "new") else 2
     now, was = (
         format_sizes(each[:many], unit) if each else "" for each in (change.after, change.before)
@@ -43,11 +44,11 @@ def size_words(change: SizeChange, part: PartChange, unit: Unit) -> str:
     front = is_front(part.part)
     match change.kind:
         case "new":
-            return f"{'order' if front else 'cut'} it: {now}"
+            return "", f"{'order' if front else 'cut'} it: {now}"
         case "gone":
-            return "there is no such part any more: mark it, and keep it as scrap"
+            return "", "there is no such part any more: mark it, and keep it as scrap"
         case "more" | "fewer":
-            return f"{change.count} of it now, {now}"
+            return "", f"{change.count} of it now, {now}"
         case "down":
             off = " and ".join(
                 f"{format_mm(each)} mm off its {where}"
@@ -63,22 +64,26 @@ def size_words(change: SizeChange, part: PartChange, unit: Unit) -> str:
             there = "here" if front else "cut"
             names, are = " and ".join(part.waits), "is" if len(part.waits) == 1 else "are"
             wait = f"; if it is bored, not before {names} {are} released" if names else ""
-            return f"{now}, was {was}: if it is {there}, saw {off}{trim}{band}{paint}{wait}"
+            done = f"if it is {there}, saw {off}{trim}{band}{paint}{wait}"
+            return f"{now}, was {was}", done
         case "anew":
-            return f"{now}, was {was}: {lost_words(change, part)}"
+            return f"{now}, was {was}", lost_words(change, part)
         case "board" | "box":
-            return f"{now}, was {was}: {lost_words(change, part)}"
+            return f"{now}, was {was}", lost_words(change, part)
         case "thick":
             return (
-                f"{format_mm(change.after[2])} mm thick, was {format_mm(change.before[2])} mm: "
-                "measure it; of another board it is made anew"
+                f"{format_mm(change.after[2])} mm thick, was {format_mm(change.before[2])} mm",
+                "measure it; of another board it is made anew",
             )
         case "band":
             edges = ", ".join(part.part.band) or "none"
             thick = f", {bare_mm(part.part.banding)} mm" if part.part.band else ""
-            return f"its band is another one: {edges}{thick}"
+            return "", f"its band is another one: {edges}{thick}"
         case "joints":
-            return "grooves, notches or pocket screws are elsewhere: compare it with the cut list"
+            return (
+                "",
+                "grooves, notches or pocket screws are elsewhere: compare it with the cut list",
+            )
     assert_never(change.kind)
 
 

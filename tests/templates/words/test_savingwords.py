@@ -54,7 +54,7 @@ def test_the_edge_that_is_sawn_is_the_one_that_spares_the_holes(
     change = smaller(part, off, moved)
     assert change.holes == ()
     [size] = change.sizes
-    assert said in size_words(size, change, "mm")
+    assert said in ": ".join(size_words(size, change, "mm"))
 
 
 def test_what_is_bored_for_a_held_part_is_cut_when_that_is_released() -> None:
@@ -64,8 +64,8 @@ def test_what_is_bored_for_a_held_part_is_cut_when_that_is_released() -> None:
     change = compare_part(served, after, [], [], {"B1-1"})
     assert change is not None
     [size] = change.sizes
-    assert size_words(size, change, "mm").endswith("if it is bored, not before B1-1 is released")
-    assert "for its holes" not in size_words(size, change, "mm")
+    assert size_words(size, change, "mm")[1].endswith("if it is bored, not before B1-1 is released")
+    assert "for its holes" not in size_words(size, change, "mm")[1]
 
 
 def test_a_hole_that_is_wider_and_deeper_says_both() -> None:
