@@ -177,11 +177,7 @@ def _holder(job: Job, table: str, name: str, box: BoxSpec | None) -> object:
             return job.use
         case "box":
             return box
-        case "hinge":
-            return job.hinges.get(name)
-        case "slide":
-            return job.slides.get(name)
-        case "pull":
-            return job.pulls.get(name)
+        case "hinge" | "slide" | "pull":
+            return job.records[table].get(name)
         case _:
             return None

@@ -204,10 +204,4 @@ def _records_of(fittings: Iterable[Fitting]) -> tuple[RecordKey, ...]:
 
 def _record_of(job: Job, key: RecordKey) -> Record | None:
     kind, name = key
-    match kind:
-        case "hinge":
-            return job.hinges.get(name)
-        case "slide":
-            return job.slides.get(name)
-        case "pull":
-            return job.pulls.get(name)
+    return job.records[kind].get(name)

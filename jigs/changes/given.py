@@ -53,7 +53,7 @@ def _given(job: Job) -> Iterator[Given]:
             yield Given(kind="wall", name=wall.name, key=key, value=value)
     for box in job.boxes:
         yield from _of_box(box)
-    for kind, records in (("hinge", job.hinges), ("slide", job.slides), ("pull", job.pulls)):
+    for kind, records in job.records.items():
         for name, record in records.items():
             for key, value in _of(record, _NOT_OF_A_RECORD):
                 yield Given(kind=kind, name=name, key=key, value=value)

@@ -22,9 +22,8 @@ from jigs.cutlist.piece import Block, Piece, PieceKind, PieceNote
 from jigs.cutlist.totals import SHEETS
 from jigs.cutlist.trimmings import name_wall_piece
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, place_job
+from jigs.given.walls import HIGHEST, boxes_at_end, join_runs, place_job
 from jigs.ground.geometry import HANDS, SLACK, Hand
-from jigs.ground.grouped import grouped
 
 
 def sleeper_places(length: float, board: float, apart: float) -> tuple[float, ...]:
@@ -46,31 +45,14 @@ def stands(box: BoxSpec) -> bool:
 
 def find_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     """Give the boxes that share a platform, wall by wall, each run from left to right."""
-    places = place_job(job)
     beyond = _beyond(job)
-    walls = grouped((box.wall, box) for box in job.boxes if stands(box))
-    runs: list[list[BoxSpec]] = []
-    for boxes in walls.values():
-        last: BoxSpec | None = None
-        for box in sorted(boxes, key=lambda box: places[box.id]):
-            if (
-                last is not None
-                and _joined(last, box, places)
-                and _fits(job, (*runs[-1], box), beyond)
-            ):
-                runs[-1].append(box)
-            else:
-                runs.append([box])
-            last = box
-    return tuple(tuple(run) for run in runs)
 
+    def joins(run: Sequence[BoxSpec], box: BoxSpec) -> bool:
+        last = run[-1]
+        level = abs(last.above_floor - box.above_floor) < SLACK
+        return level and abs(last.depth - box.depth) < SLACK and _fits(job, (*run, box), beyond)
 
-def _joined(left: BoxSpec, right: BoxSpec, places: Mapping[str, float]) -> bool:
-    return (
-        abs(places[left.id] + left.width - places[right.id]) <= TOUCHING
-        and abs(left.above_floor - right.above_floor) < SLACK
-        and abs(left.depth - right.depth) < SLACK
-    )
+    return join_runs(filter(stands, job.boxes), place_job(job), joins)
 
 
 def _fits(job: Job, run: Sequence[BoxSpec], beyond: Mapping[tuple[str, Hand], float]) -> bool:

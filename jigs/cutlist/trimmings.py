@@ -27,9 +27,8 @@ from msgspec.structs import replace
 
 from jigs.cutlist.piece import Block, Piece, PieceKind, PieceNote
 from jigs.given.job import BoxSpec, Job
-from jigs.given.walls import HIGHEST, TOUCHING, boxes_at_end, faces_out, place_job
+from jigs.given.walls import HIGHEST, boxes_at_end, faces_out, join_runs, place_job
 from jigs.ground.geometry import SLACK, Hand
-from jigs.ground.grouped import grouped
 from jigs.ground.latin import plain_capitals
 
 LONGEST_TAG = 6
@@ -265,22 +264,12 @@ def scribe_foot(over: float) -> tuple[PieceNote, ...]:
 
 def find_island_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
     """Give the boxes that share a back, each run from left to right: side by side, equally high."""
-    places = place_job(job)
-    walls = grouped((box.wall, box) for box in job.boxes if box.panels.back)
-    runs: list[list[BoxSpec]] = []
-    for boxes in walls.values():
-        last: BoxSpec | None = None
-        for box in sorted(boxes, key=lambda box: places[box.id]):
-            if (
-                last is not None
-                and abs(places[last.id] + last.width - places[box.id]) <= TOUCHING
-                and abs(panel_height(last) - panel_height(box)) < SLACK
-            ):
-                runs[-1].append(box)
-            else:
-                runs.append([box])
-            last = box
-    return tuple(tuple(run) for run in runs)
+    backed = (box for box in job.boxes if box.panels.back)
+    return join_runs(
+        backed,
+        place_job(job),
+        lambda run, box: abs(panel_height(run[-1]) - panel_height(box)) < SLACK,
+    )
 
 
 def _upright(

@@ -13,6 +13,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from jigs.given.build import Build, Exactness, GapSpec, MovesAs, Paint
+from jigs.given.confirming import Record, RecordKind
 from jigs.given.hardware import HingeRecord, PullRecord, SlideRecord
 from jigs.given.labelstock import Stock
 from jigs.given.measured import DeliveredList, Delivery
@@ -359,6 +360,11 @@ class Job(Struct, frozen=True, kw_only=True):
     def thickness_of(self, front: FrontSpec) -> float:
         """Give a front's thickness, its own or the job's; mm."""
         return self.material.front if front.thickness is None else front.thickness
+
+    @property
+    def records(self) -> Mapping[RecordKind, Mapping[str, Record]]:
+        """Its hardware, by kind and name."""
+        return {"hinge": self.hinges, "slide": self.slides, "pull": self.pulls}
 
     @property
     def moves_as(self) -> MovesAs:

@@ -25,7 +25,7 @@ False
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from types import MappingProxyType
 
 from msgspec import Struct
@@ -172,6 +172,26 @@ def neighbours(
             first, last = bisect_left(starts, end - TOUCHING), bisect_right(starts, end + TOUCHING)
             pairs += [(left, right) for right in row[first:last] if _overlap(left, right)]
     return tuple(pairs)
+
+
+def join_runs(
+    boxes: Iterable[BoxSpec],
+    places: Mapping[str, float],
+    joins: Callable[[Sequence[BoxSpec], BoxSpec], bool],
+) -> tuple[tuple[BoxSpec, ...], ...]:
+    """Put boxes that stand side by side into runs, wall by wall, each from left to right: the next
+    one touches the last, and `joins` the run so far."""
+    runs: list[list[BoxSpec]] = []
+    for row in grouped((box.wall, box) for box in boxes).values():
+        run: list[BoxSpec] = []
+        for box in sorted(row, key=lambda box: places[box.id]):
+            near = run and abs(places[run[-1].id] + run[-1].width - places[box.id]) <= TOUCHING
+            if near and joins(run, box):
+                run.append(box)
+            else:
+                run = [box]
+                runs.append(run)
+    return tuple(map(tuple, runs))
 
 
 def _overlap(one: BoxSpec, other: BoxSpec | Appliance) -> bool:

@@ -24,7 +24,7 @@ from jigs.box.unchecked import Unchecked, list_unchecked
 from jigs.cutlist.cutlist import Cut
 from jigs.cutlist.totals import Banding, add_banding
 from jigs.given.build import PaintNeed, litres_for, painted_area
-from jigs.given.confirming import OpenNumber, Record, open_numbers
+from jigs.given.confirming import OpenNumber, open_numbers
 from jigs.given.ids import name_leaves
 from jigs.given.job import BoxSpec, FrontSpec, Job, Reveal
 from jigs.given.listspec import shares_width
@@ -166,14 +166,10 @@ def make_order(layout: Layout, cut: Cut) -> Order:
 
 def _open_of(layout: Layout, items: Iterable[Item]) -> Iterator[OpenNumber]:
     """Give the open numbers of the hardware that is bought."""
-    job = layout.job
-    records: dict[str, Mapping[str, Record]] = {
-        "hinge": job.hinges, "slide": job.slides, "pull": job.pulls,
-    }  # fmt: skip
     for item in items:
-        record = records.get(item.group, {}).get(item.name)
-        if record is not None:
-            yield from open_numbers(record)
+        for kind, records in layout.job.records.items():
+            if item.group == kind and item.name in records:
+                yield from open_numbers(records[item.name])
 
 
 def state_of(box: BoxSpec, *, differs: bool = False) -> BoxState:

@@ -1,10 +1,10 @@
 """The list of open numbers on the first page: value, where it is drawn, and the line to write."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from jigs.box.bypart import open_in
 from jigs.box.parts import Layout
-from jigs.given.confirming import OpenNumber, Record, RecordKind, by_record, heading_of, rests_on
+from jigs.given.confirming import OpenNumber, RecordKind, by_record, heading_of, rests_on
 from jigs.given.kinds import kind_of
 from jigs.ground.keys import Rests
 from templates.binding.contents import GUTTER
@@ -69,13 +69,9 @@ def open_columns(layout: Layout, width: float, height: float) -> Iterator[MarkBl
 def _blocks(layout: Layout) -> Iterator[tuple[str, str, list[OpenNumber]]]:
     """Give each record with open numbers: the heading to write below, what rests on it, and
     the numbers."""
-    job = layout.job
-    records: dict[RecordKind, Mapping[str, Record]] = {
-        "hinge": job.hinges, "slide": job.slides, "pull": job.pulls,
-    }  # fmt: skip
     for (kind, name), numbers in sorted(by_record(open_in(layout)).items()):
         heading = heading_of(kind, name)
-        if records[kind][name].like is None:
+        if layout.job.records[kind][name].like is None:
             heading = f'[{kind}.NAME], your own, like = "{name}"'
         parts = list(dict.fromkeys(_parts(layout, kind, name)))
         few = len(parts) <= MOST_NAMES

@@ -285,3 +285,13 @@ def test_a_drawer_box_without_room_has_no_size() -> None:
     assert not re.search(r"\dX", drawer_box_payload(layout, drawer, front).text)
     built = replace(drawer, height=80.0)
     assert "X80X" in drawer_box_payload(layout, built, replace(front, held=())).text
+
+
+def test_data_say_what_is_assumed_as_the_text_does() -> None:
+    """Front, side and drawer box each name what nobody gave, in words."""
+    assumed = frozenset({"material.side", "material.drawer_side", "reveal.side"})
+    drawer = FrontSpec(id="B1-1", kind="drawer")
+    data = json.loads(holes_json(lay_out(job(box(drawer), assumed=assumed))))
+    for kind, words in (("fronts", "side reveal"), ("sides", "side thickness"),
+                        ("boxes", "drawer side thickness")):  # fmt: skip
+        assert any(said.startswith(words) for said in data[kind][0]["assumed"]), kind
