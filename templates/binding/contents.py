@@ -71,11 +71,12 @@ def in_columns(
     heading = paragraph(words, width, size=3.5, bold=True)
     column = (width - (columns - 1) * GUTTER) / columns
     pieces = [paragraph(line, column, hang=hang) for hang, line in lines]
-    height = least_height(pieces, columns, room - heading.height - 1.0)
+    heights = [piece.height for piece in pieces]
+    height = least_height(heights, columns, room - heading.height - 1.0)
     if height is None:
         return None
     marks: list[Mark] = list(heading.marks)
-    places = flow(pieces, columns, height) or []
+    places = flow(heights, columns, height) or []
     for piece, (place, down) in zip(pieces, places, strict=True):
         x = place * (column + GUTTER)
         marks += moved(piece.marks, x, -heading.height - 1.0 - down)

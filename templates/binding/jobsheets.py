@@ -28,7 +28,7 @@ from templates.cards.card import Card
 from templates.page.marks import Page
 from templates.page.packing import Size
 from templates.page.paper import Paper
-from templates.sheets.field import Field, NoRoomError, fields_of
+from templates.sheets.field import Field, NoRoomError, fields_of, single_field
 from templates.sheets.guide import guides_for
 from templates.sheets.sheet import Placed, Plan, Sheet, Spot, draw_plan, plan_pages, rooms_of
 from templates.sheets.sheetwords import SheetWords
@@ -216,12 +216,11 @@ def _with_rows(
         )
         for row in rows
     ]
-    found: list[Field] = []
-    for also in (beside, rows) if beside != [*rows] else (rows,):
-        found = list(fields_of(replace(words, also=tuple(also)), cards, rooms))
-        if len(found) == 1:
-            break
-    return found
+    if beside != [*rows]:
+        single = single_field(replace(words, also=tuple(beside)), cards, rooms)
+        if single is not None:
+            return [single]
+    return list(fields_of(replace(words, also=tuple(rows)), cards, rooms))
 
 
 def _lead(faces: Sequence[_Face]) -> None:

@@ -62,19 +62,25 @@ class Cards:
     def use(self, cards: Iterable[Card], rooms: Sequence[Size]) -> list[CardUse]:
         """Take the cards of one face, made for these sizes: each is new, or one that is there
         already."""
-        return [self._join(card) or self._begin(card, rooms) for card in cards]
+        return [self._use(card, rooms) for card in cards]
 
     def join(self, cards: Sequence[Card]) -> list[CardUse] | None:
         """Take the cards of one face if all are there already; else none of them."""
-        joined = [self._find(card) for card in cards]
-        numbers = {each.group.number for each in joined if each is not None}
-        if len(numbers) < len(joined):  # one is new, or two are the same
-            return None
-        return [each.settle() for each in joined if each is not None]
+        found: dict[int, _Joining] = {}
+        for card in cards:
+            joining = self._find(card, self._key(card))
+            # One is new, or two are the same.
+            if joining is None or joining.group.number in found:
+                return None
+            found[joining.group.number] = joining
+        return [joining.settle() for joining in found.values()]
 
-    def _find(self, card: Card) -> "_Joining | None":
+    def _key(self, card: Card) -> Hashable | None:
+        return None if self.each else card_key(card)
+
+    def _find(self, card: Card, key: Hashable | None) -> "_Joining | None":
         """Give the card that is the same as one, with its part among those that it serves."""
-        first, group = self._open.get(None if self.each else card_key(card), (card, None))
+        first, group = self._open.get(key, (card, None))
         if group is None or len(group.members) >= MOST:
             return None
         members = [*group.members, _member(card, first)]
@@ -85,14 +91,13 @@ class Cards:
             return None
         return _Joining(group=group, card=shared, members=members)
 
-    def _join(self, card: Card) -> CardUse | None:
-        found = self._find(card)
-        return None if found is None else found.settle()
-
-    def _begin(self, card: Card, rooms: Sequence[Size]) -> CardUse:
+    def _use(self, card: Card, rooms: Sequence[Size]) -> CardUse:
+        key = self._key(card)
+        joining = self._find(card, key)
+        if joining is not None:
+            return joining.settle()
         member = _member(card, card)
         group = _Group(number=self.next_number(), card=card, rooms=rooms, members=[member])
-        key = None if self.each else card_key(card)
         if key is not None:
             self._open[key] = card, group
         return CardUse(group=group, own=True, member=member)

@@ -42,7 +42,7 @@ def open_list(layout: Layout, width: float, room: float) -> MarkBlock | None:
     for columns in COLUMNS:
         column = (width - (columns - 1) * GUTTER) / columns
         pieces = [piece for block in blocks for piece in _pieces(*block, column)]
-        height = least_height(pieces, columns, room - top)
+        height = least_height([piece.height for piece in pieces], columns, room - top)
         if height is not None:
             marks = (*_stacked(head), *_set(pieces, columns, column, height, top))
             ways.append(MarkBlock(height=top + height, marks=marks))
@@ -59,7 +59,7 @@ def open_columns(layout: Layout, width: float, height: float) -> Iterator[MarkBl
     top = head.height + how.height + 2 * GAP + 1.0
     while pieces:
         count = len(pieces)
-        while flow(pieces[:count], 2, height - top) is None:
+        while flow([piece.height for piece in pieces[:count]], 2, height - top) is None:
             count -= 1
         marks = (*_stacked([head, how]), *_set(pieces[:count], 2, column, height - top, top))
         yield MarkBlock(height=height, marks=marks)
@@ -117,7 +117,7 @@ def _stacked(pieces: Sequence[MarkBlock]) -> Iterator[Mark]:
 def _set(
     pieces: list[MarkBlock], columns: int, column: float, height: float, top: float
 ) -> Iterator[Mark]:
-    places = flow(pieces, columns, height)
+    places = flow([piece.height for piece in pieces], columns, height)
     assert places is not None, "the pieces were counted for this height"
     for piece, (place, down) in zip(pieces, places, strict=True):
         yield from moved(piece.marks, place * (column + GUTTER), -top - down)

@@ -10,6 +10,7 @@ order given, and where that fails the highest, the widest and the largest first.
 True
 """
 
+from bisect import insort
 from collections.abc import Iterator, Sequence
 
 from templates.page.space import Box
@@ -40,12 +41,15 @@ def lay(sizes: Sequence[Size], room: Size) -> tuple[Size, ...] | None:
     """Lay rectangles one after the other, where they may touch; give the lower left corner of
     each, or None where one finds no room."""
     laid: list[Box] = []
+    xs, ys = [0.0], [0.0]
     for size in sizes:
-        place = _lowest(size, room, laid)
+        place = _lowest(size, room, laid, xs, ys)
         if place is None:
             return None
         x, y = place
         laid.append((x, y, x + size[0], y + size[1]))
+        insort(xs, x + size[0])
+        insort(ys, y + size[1])
     return tuple((x, y) for x, y, _, _ in laid)
 
 
@@ -64,13 +68,14 @@ def orders(sizes: Sequence[Size]) -> Iterator[PackOrder]:
             yield order
 
 
-def _lowest(size: Size, room: Size, laid: Sequence[Box]) -> Size | None:
-    """The lowest place for a rectangle upon and against what lies already, and of those the one
-    furthest left."""
+def _lowest(
+    size: Size, room: Size, laid: Sequence[Box], xs: Sequence[float], ys: Sequence[float]
+) -> Size | None:
+    """The lowest place for a rectangle upon and against what lies already, whose ends are `xs` and
+    `ys` in order, and of those the one furthest left."""
     width, height = size
     right, upper = room[0] - width + SLIP, room[1] - height + SLIP
-    xs = sorted({0.0, *(box[2] for box in laid)})
-    for y in sorted({0.0, *(box[3] for box in laid)}):
+    for y in ys:
         if y > upper:
             return None
         for x in xs:

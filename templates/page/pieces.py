@@ -1,15 +1,16 @@
 """Words laid out: pieces of one width that flow down one column or several, never split."""
 
-from collections.abc import Callable, Sequence
-from functools import lru_cache
+from collections.abc import Callable, Iterable, Sequence
 
 from msgspec.structs import replace
 
 from templates.page.marks import Area, Circle, Line, Mark, Outline, Qr, Text
-from templates.page.typeface import text_width, wrap
+from templates.page.typeface import CutText, cut_text, text_width
 
 GAP = 0.3
 """Between two pieces, mm."""
+LINE = 1.6
+"""Line pitch, in capital heights."""
 
 
 class MarkBlock:
@@ -46,16 +47,13 @@ def moved(marks: tuple[Mark, ...], dx: float, dy: float) -> list[Mark]:
     return result
 
 
-@lru_cache(maxsize=4096)
 def paragraph(
     text: str, width: float, *, size: float = 2.5, bold: bool = False, hang: str = ""
 ) -> MarkBlock:
-    """Set a text in lines; `hang` stands before it (a step's number).
-
-    Kept, since the same steps stand on many sheets and are measured for many widths."""
+    """Set a text in lines; `hang` stands before it (a step's number)."""
     indent = text_width("00 ", size, bold) if hang else 0.0
-    pitch = size * 1.6
-    lines = wrap(text, size, bold, width - indent)
+    pitch = size * LINE
+    cut = cut_text(text, size, bold)
 
     def draw() -> tuple[Mark, ...]:
         first = [Text(x=0.0, y=-size * 1.12, text=hang, size=size, bold=True)] if hang else []
@@ -63,18 +61,20 @@ def paragraph(
             *first,
             *(
                 Text(x=indent, y=-size * 1.12 - row * pitch, text=line, size=size, bold=bold)
-                for row, line in enumerate(lines)
+                for row, line in enumerate(cut.lines(width - indent))
             ),
         )
 
-    return MarkBlock(height=len(lines) * pitch + 0.3, marks=draw)
+    return MarkBlock(height=paragraph_height(cut, width - indent), marks=draw)
+
+
+def paragraph_height(text: CutText, width: float) -> float:
+    """Give how high a text is that is set in lines, mm."""
+    return text.count(width) * (text.size * LINE) + 0.3
 
 
 def stacked(pieces: Sequence[MarkBlock]) -> MarkBlock:
     """Make one piece of several, one below the other."""
-    used = 0.0
-    for piece in pieces:
-        used += piece.height + GAP
 
     def draw() -> tuple[Mark, ...]:
         marks: list[Mark] = []
@@ -84,29 +84,36 @@ def stacked(pieces: Sequence[MarkBlock]) -> MarkBlock:
             down += piece.height + GAP
         return tuple(marks)
 
-    return MarkBlock(height=max(used - GAP, 0.0), marks=draw)
+    return MarkBlock(height=stacked_height([piece.height for piece in pieces]), marks=draw)
 
 
-def flow(pieces: list[MarkBlock], columns: int, height: float) -> list[tuple[int, float]] | None:
-    """Give each piece its column and its upper edge below the top, mm; None if they overflow."""
+def stacked_height(heights: Iterable[float]) -> float:
+    """Give how high pieces are one below the other, mm."""
+    used = 0.0
+    for height in heights:
+        used += height + GAP
+    return max(used - GAP, 0.0)
+
+
+def flow(pieces: Sequence[float], columns: int, height: float) -> list[tuple[int, float]] | None:
+    """Give each piece of some height its column and its upper edge below the top, mm; None if they
+    overflow."""
     places: list[tuple[int, float]] = []
     column, used = 0, 0.0
     for piece in pieces:
-        if used + piece.height > height + 1e-9:
+        if used + piece > height + 1e-9:
             column, used = column + 1, 0.0
-            if column >= columns or piece.height > height:
+            if column >= columns or piece > height:
                 return None
         places.append((column, used))
-        used += piece.height + GAP
+        used += piece + GAP
     return places
 
 
-def least_height(pieces: list[MarkBlock], columns: int, most: float) -> float | None:
-    """Give the least height, to 1 mm, at which pieces flow into some columns; None over `most`."""
-    low = max(
-        max(piece.height for piece in pieces),
-        sum(piece.height + GAP for piece in pieces) / columns - GAP,
-    )
+def least_height(pieces: Sequence[float], columns: int, most: float) -> float | None:
+    """Give the least height, to 1 mm, at which pieces of some heights flow into some columns; None
+    over `most`."""
+    low = max(max(pieces), sum([piece + GAP for piece in pieces]) / columns - GAP)
     height = float(int(low) + 1)
     while height <= most:
         if flow(pieces, columns, height) is not None:

@@ -17,6 +17,8 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from templates.page.marks import Text
 
 if TYPE_CHECKING:
@@ -187,36 +189,80 @@ def shorten(text: str, size: float, bold: bool, width: float) -> str:
     return shown[:kept].rstrip(" ,;:/-(") + ELLIPSIS
 
 
+class CutText(Struct, frozen=True, kw_only=True):
+    """A text cut into words, measured, to be set in lines of any width; mm."""
+
+    words: tuple[str, ...]
+    widths: tuple[float, ...]
+    whole: float
+    """How long it is in one line."""
+    size: float
+    bold: bool
+
+    def count(self, width: float) -> int:
+        """Give how many lines of at most `width` mm it takes."""
+        limit = width + _EXACT
+        if self.whole <= limit:
+            return 1 if self.words else 0
+        if max(self.widths) > limit:
+            return len(self.lines(width))
+        space = text_width(" ", self.size, self.bold)
+        count, used = 1, -space
+        for wide in self.widths:
+            used = used + space + wide
+            if used > limit:
+                count, used = count + 1, wide
+        return count
+
+    def lines(self, width: float) -> list[str]:
+        """Break it into lines of at most `width` mm, as full as they go."""
+        limit = width + _EXACT
+        if self.whole <= limit:
+            return [" ".join(self.words)] if self.words else []
+        lines: list[str] = []
+        line: list[str] = []
+        used = 0.0
+        space = text_width(" ", self.size, self.bold)
+        for word, wide in zip(self.words, self.widths, strict=True):
+            if line and used + space + wide <= limit:
+                line.append(word)
+                used += space + wide
+                continue
+            if line:
+                lines.append(" ".join(line))
+            while wide > limit and len(word) > 1:
+                kept = 1
+                while text_width(word[: kept + 1], self.size, self.bold) <= limit:
+                    kept += 1
+                lines.append(word[:kept])
+                word = word[kept:]
+                wide = text_width(word, self.size, self.bold)
+            line, used = [word], wide
+        if line:
+            lines.append(" ".join(line))
+        return lines
+
+
+@lru_cache(maxsize=4096)
+def cut_text(text: str, size: float, bold: bool) -> CutText:
+    """Cut a text into words and measure them.
+
+    Kept, since a text is measured for several widths, and many stand on many pages."""
+    words = known(text).split()
+    advance = _advances(bold)
+    return CutText(
+        words=tuple(words),
+        widths=tuple([_unit_width(word, bold) * size for word in words]),
+        whole=sum([advance[character] for character in " ".join(words)]) * size,
+        size=size,
+        bold=bold,
+    )
+
+
 def wrap(text: str, size: float, bold: bool, width: float) -> list[str]:
     """Break a text into lines of at most `width` mm, as full as they go.
 
     A word that is longer than a line is broken where the line ends; a line holds at least one
     character.
     """
-    lines: list[str] = []
-    line: list[str] = []
-    used = 0.0
-    limit = width + _EXACT
-    words = known(text).split()
-    if words and text_width(whole := " ".join(words), size, bold) <= limit:
-        return [whole]
-    space = text_width(" ", size, bold)
-    for word in words:
-        wide = _unit_width(word, bold) * size
-        if line and used + space + wide <= limit:
-            line.append(word)
-            used += space + wide
-            continue
-        if line:
-            lines.append(" ".join(line))
-        while wide > limit and len(word) > 1:
-            kept = 1
-            while text_width(word[: kept + 1], size, bold) <= limit:
-                kept += 1
-            lines.append(word[:kept])
-            word = word[kept:]
-            wide = text_width(word, size, bold)
-        line, used = [word], wide
-    if line:
-        lines.append(" ".join(line))
-    return lines
+    return cut_text(text, size, bold).lines(width)

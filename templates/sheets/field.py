@@ -4,7 +4,7 @@ The words stand at the field's upper left corner, the cards beside and below the
 and then as far left as it goes. A face that finds no room in one field goes on in a further one.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 
@@ -67,6 +67,13 @@ def fields_of(words: SheetWords, cards: Sequence[Card], rooms: Sequence[Size]) -
         words = words.again()
 
 
+def single_field(words: SheetWords, cards: Sequence[Card], rooms: Sequence[Size]) -> Field | None:
+    """Give the field of a face with all its cards; None where no room of these sizes holds it."""
+    words = words.with_cards(cards)
+    shapes = _shapes(settings_of(words, [width for width, _ in rooms]), cards, rooms)
+    return Field(words=words, cards=tuple(cards), shapes=shapes) if shapes else None
+
+
 def limits_of(words: SheetWords, rooms: Sequence[Size]) -> tuple[Size, ...]:
     """Give the largest cards that rooms hold beside or below the words of a face."""
     found: list[Size] = []
@@ -106,8 +113,18 @@ def _shapes(
     return tuple(sorted(kept, key=lambda shape: shape.width * shape.height))
 
 
+class _Way(Struct, frozen=True):
+    """How cards lie beside words in a field that may be `end` wide: what they take of it, and
+    their upper left corners; mm."""
+
+    end: float
+    width: float
+    height: float
+    cards: tuple[Size, ...]
+
+
 def _laid(
-    setting: SetWords, sizes: Sequence[Size], ways: Iterable[PackOrder], rooms: Sequence[Size]
+    setting: SetWords, sizes: Sequence[Size], ways: Sequence[PackOrder], rooms: Sequence[Size]
 ) -> Iterator[Shape]:
     """Lay cards beside words that are set in one way, in several orders, in fields of several
     widths."""
@@ -118,22 +135,33 @@ def _laid(
     ends |= {width for width, _ in rooms}
     grown = [(width + GUTTER, height + GUTTER) for width, height in sizes]
     words = (setting.width + GUTTER, setting.height + GUTTER)
+    laid: dict[PackOrder, list[_Way]] = {order: [] for order in ways}
     for end in ends:
         if end < max(setting.width, widest) or end > most + 1e-6:
             continue
         for order in ways:
-            # Packing lays things low; upside down, that is high.
-            room = (end + GUTTER, tallest + GUTTER)
-            places = lay([words, *(grown[row] for row in order)], room)
-            if places is None:
-                continue
-            corners = dict(zip(order, places[1:], strict=True))
-            wide = max([setting.width, *(corners[k][0] + sizes[k][0] for k in order)])
-            high = max([setting.height, *(corners[k][1] + sizes[k][1] for k in order)])
+            # Laid in a wider field, they may find room in this one as they lie.
+            alike = (each for each in laid[order] if each.width <= end <= each.end)
+            way = next(alike, None)
+            if way is None:
+                # Packing lays things low; upside down, that is high.
+                room = (end + GUTTER, tallest + GUTTER)
+                places = lay([words, *(grown[row] for row in order)], room)
+                if places is None:
+                    continue
+                corners = dict(zip(order, places[1:], strict=True))
+                way = _Way(
+                    end,
+                    max([setting.width, *(corners[k][0] + sizes[k][0] for k in order)]),
+                    max([setting.height, *(corners[k][1] + sizes[k][1] for k in order)]),
+                    tuple(corners[k] for k in range(len(sizes))),
+                )
+                laid[order].append(way)
+            wide, high = way.width, way.height
             if any(wide <= w + 1e-6 and high <= h + 1e-6 for w, h in rooms):
                 yield Shape(
                     width=wide,
                     height=high,
                     setting=setting,
-                    cards=tuple(corners[k] for k in range(len(sizes))),
+                    cards=way.cards,
                 )

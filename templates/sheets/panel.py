@@ -4,15 +4,24 @@ The head says what the part is and which face is drilled; it lies across the she
 down one column. The steps and notes follow it in columns.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
+from typing import Protocol
 
 from msgspec import Struct
 
 from jigs.ground.geometry import Face
 from templates.faces.faceview import FaceView
 from templates.page.marks import Mark, Qr, Text
-from templates.page.pieces import GAP, MarkBlock, moved, paragraph, stacked
-from templates.page.typeface import PITCH, shorten, text_width, wrap
+from templates.page.pieces import (
+    GAP,
+    MarkBlock,
+    moved,
+    paragraph,
+    paragraph_height,
+    stacked,
+    stacked_height,
+)
+from templates.page.typeface import PITCH, CutText, cut_text, shorten, text_width, wrap
 from templates.sheets.picture import Numbered, picture, picture_room
 from templates.sheets.sums import sums
 from templates.words.facewords import NOT_REVERSIBLE, drilled_words, seen_words
@@ -174,23 +183,61 @@ def notes_of(view: FaceView, words: PartWords, *, first: bool) -> tuple[Sentence
     return (*facts, *applies)
 
 
-PanelPiece = Callable[[float], list[MarkBlock]]
-"""What is said, to be set so many mm wide: in one block as a rule."""
+class PanelPiece(Protocol):
+    """What is said, in one block as a rule: measured for many widths and set in one, mm."""
+
+    def heights(self, width: float) -> list[float]:
+        """Give how high its blocks are so wide."""
+        ...
+
+    def set_in(self, width: float) -> list[MarkBlock]:
+        """Set it so wide."""
+        ...
+
+
+class _Said(Struct, frozen=True):
+    """A paragraph."""
+
+    text: str
+    cut: CutText
+
+    def heights(self, width: float) -> list[float]:
+        return [paragraph_height(self.cut, width)]
+
+    def set_in(self, width: float) -> list[MarkBlock]:
+        return [paragraph(self.text, width, size=self.cut.size, bold=self.cut.bold)]
+
+
+class _Joined(Struct, frozen=True):
+    """Several pieces as one, never split."""
+
+    pieces: Sequence[PanelPiece]
+
+    def heights(self, width: float) -> list[float]:
+        return [stacked_height(heights_in(self.pieces, width))]
+
+    def set_in(self, width: float) -> list[MarkBlock]:
+        return [stacked(set_in(self.pieces, width))]
 
 
 def said_in(text: str, *, bold: bool = False) -> PanelPiece:
     """Give a paragraph as a piece."""
-    return lambda width: [paragraph(text, width, bold=bold)]
+    return _Said(text, cut_text(text, 2.5, bold))
 
 
 def joined(pieces: Sequence[PanelPiece]) -> PanelPiece:
     """Make one piece of several, never split."""
-    return lambda width: [stacked(set_in(pieces, width))]
+    return _Joined(pieces)
+
+
+def heights_in(pieces: Iterable[PanelPiece], width: float) -> list[float]:
+    """Give how high the blocks of some pieces are `width` mm wide."""
+    return [height for piece in pieces for height in piece.heights(width)]
 
 
 def set_in(pieces: Iterable[PanelPiece], width: float) -> list[MarkBlock]:
     """Set pieces `width` mm wide."""
-    return [block for piece in pieces for block in piece(width)]
+    return [block for piece in pieces for block in piece.set_in(width)]
 
 
 def body(view: FaceView, own: Sequence[str], notes: Sequence[Sentence]) -> list[PanelPiece]:

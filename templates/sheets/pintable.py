@@ -38,6 +38,21 @@ class PinRows(Struct, frozen=True, kw_only=True):
     page: int = 888
 
 
+class PinTable(Struct, frozen=True):
+    """The lines of a board as a piece of what is said of it."""
+
+    view: FaceView
+    rows: Sequence[PinRows]
+
+    def heights(self, width: float) -> list[float]:
+        """Give how high its blocks are so wide; mm."""
+        return [block.height for block in self.set_in(width)]
+
+    def set_in(self, width: float) -> list[MarkBlock]:
+        """Set it so wide; mm."""
+        return pin_pieces(self.view, self.rows, width)
+
+
 def pin_pieces(view: FaceView, rows: Sequence[PinRows], width: float) -> list[MarkBlock]:
     """Set the lines of a board in pieces `width` mm wide; a card's name is not parted from its
     first line."""

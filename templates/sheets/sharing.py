@@ -83,10 +83,10 @@ def _fill(
     room = (room[0] + SLACK, room[1] + SLACK)  # one that fills it is a sum of its pieces
     chosen: list[tuple[int, int]] = []
     places: tuple[Size, ...] = ()
+    sizes: list[Size] = []
+    area = 0.0
     left = AHEAD
     for field in rest:
-        sizes = [fields[other][size] for other, size in chosen]
-        area = sum(width * height for width, height in sizes)
         for size in way[field]:
             wide, high = fields[field][size]
             if area + wide * high > room[0] * room[1] + 1.0:  # too much for a close look
@@ -94,6 +94,8 @@ def _fill(
             found = place_sizes([*sizes, (wide, high)], room, gap)
             if found is not None:
                 chosen.append((field, size))
+                sizes.append((wide, high))
+                area += wide * high
                 places = found
                 break
         else:

@@ -1,7 +1,6 @@
 """What is said beside the cards of one face, and how it is set: in a column, or across."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from functools import partial
 from typing import Self
 
 from msgspec import Struct
@@ -20,13 +19,14 @@ from templates.sheets.panel import (
     figures_of,
     head_across,
     head_down,
+    heights_in,
     joined,
     notes_of,
     said_in,
     set_in,
 )
 from templates.sheets.picture import Numbered
-from templates.sheets.pintable import PinRows, pin_pieces
+from templates.sheets.pintable import PinRows, PinTable
 from templates.words.facewords import NOT_REVERSIBLE
 from templates.words.fittingwords import GuidedWork
 from templates.words.guidewords import guide_line
@@ -105,7 +105,7 @@ class SheetWords(Struct, frozen=True, kw_only=True):
         return [
             *(said_in(said, bold=True) for said in (where and f"ALSO {where}.", first) if said),
             *body(self.view, own, self._notes()),
-            *([partial(pin_pieces, self.view, self.pins)] if self.pins else ()),
+            *([PinTable(self.view, self.pins)] if self.pins else ()),
             *self._rows(),
         ]
 
@@ -202,8 +202,8 @@ def _in_column(
     words: SheetWords, figures: Sequence[str], below: Sequence[PanelPiece], width: float
 ) -> SetWords:
     head = head_down(words.view, words.part, figures, None, words.sheet, width)
-    pieces = [*head, *set_in(below, width)]
-    return SetWords(width, sum(piece.height + GAP for piece in pieces))
+    heights = [*(piece.height for piece in head), *heights_in(below, width)]
+    return SetWords(width, sum([height + GAP for height in heights]))
 
 
 def _across(
@@ -215,7 +215,7 @@ def _across(
     for columns in (2, 3, 4):
         column = _column(width, columns)
         if column >= NARROWEST:
-            least = least_height(set_in(below, column), columns, 400.0)
+            least = least_height(heights_in(below, column), columns, 400.0)
             if least is not None:
                 found.append(SetWords(width, head.height + least, columns))
     return min(found, key=lambda setting: setting.height, default=None)
@@ -241,7 +241,8 @@ def set_words(words: SheetWords, cards: Sequence[Card], setting: SetWords) -> tu
     marks += head.marks
     column = _column(width, setting.columns)
     below = set_in(words.body(), column)
-    places = flow(below, setting.columns, setting.height - head.height + 1e-6)
+    heights = [piece.height for piece in below]
+    places = flow(heights, setting.columns, setting.height - head.height + 1e-6)
     assert places is not None, "the words were measured with the same pieces"
     for piece, (number, down) in zip(below, places, strict=True):
         marks += moved(piece.marks, number * (column + COLUMN_GAP), -head.height - down)

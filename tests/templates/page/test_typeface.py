@@ -9,6 +9,7 @@ from templates.page.marks import Text
 from templates.page.typeface import (
     ELLIPSIS,
     EM_PER_CAP,
+    cut_text,
     font_path,
     known,
     missing,
@@ -96,6 +97,7 @@ def test_shortened_text_fits(text: str, width: float, size: float, bold: bool) -
 def test_wrapped_lines_fit_and_lose_nothing(text: str, width: float) -> None:
     """Every line fits, and the letters come through in order."""
     lines = wrap(text, 3.5, False, width)
+    assert cut_text(text, 3.5, False).count(width) == len(lines)
     assert all(text_width(line, 3.5) <= width for line in lines)
     assert "".join("".join(lines).split()) == "".join(known(text).split())
 

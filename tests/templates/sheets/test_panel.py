@@ -11,6 +11,7 @@ from templates.sheets.panel import (
     figures_of,
     head_across,
     head_down,
+    heights_in,
     notes_of,
     set_in,
     title,
@@ -96,7 +97,9 @@ def test_the_body_says_what_applies() -> None:
     said: dict[bool, str] = {}
     for first in (True, False):
         own = ("STEPS: page 2.", "STRIKE 7 in.")
-        pieces = set_in(body(view, own, notes_of(view, words, first=first)), 80.0)
+        below = body(view, own, notes_of(view, words, first=first))
+        pieces = set_in(below, 80.0)
+        assert heights_in(below, 80.0) == [piece.height for piece in pieces]
         marks = [mark for piece in pieces for mark in piece.marks if isinstance(mark, Text)]
         said[first] = " ".join(mark.text for mark in marks)
         for needed in (
