@@ -150,7 +150,7 @@ def make_pack(
     packed = write_pack(
         folder,
         files,
-        partial(contents_data, layout, words, made),
+        partial(contents_data, layout, {label.part: label.code for label in words}, made),
         layout.job.sources,
     )
     tell_unprintable(layout)

@@ -19,6 +19,8 @@ from jigs.fittings.hinge import (
 )
 from jigs.fittings.placing import (
     BETWEEN,
+    BY_HEIGHT,
+    BY_MASS,
     FROM_END,
     FROM_PANEL,
     SHORT_SPREAD,
@@ -211,7 +213,10 @@ def check_spread(front: PlacedFront, plan: DoorPlan) -> Iterator[Problem]:
         elif spread < front.width / 2 - SLACK:
             yield warning("hinges-close", front.id, case="narrow", spread=spread, width=front.width)
     if beyond_tables(front.height, mass):
-        yield warning("door-beyond-tables", front.id, height=front.height, mass=mass)
+        yield warning(
+            "door-beyond-tables", front.id, height=front.height, mass=mass,
+            highest=BY_HEIGHT[-1][0], heaviest=BY_MASS[-1][0],
+        )  # fmt: skip
     if len(heights) < needed:
         yield warning(
             "hinges-few",

@@ -12,8 +12,15 @@ from jigs.box.frontpulls import AimMiss, FrontPulls
 from jigs.box.fronts import PlacedFront
 from jigs.box.plan import FrontPlan
 from jigs.fittings.fivepiece import NARROW_STILE, FivePiece, PullsStand, five_piece_of
-from jigs.fittings.fixing import CLEAR_OF_PULL, OFF_RAIL_EDGE, FixingPlan, compute_rows
-from jigs.fittings.pull import Flag
+from jigs.fittings.fixing import (
+    CLEAR_OF_PULL,
+    LEAST_BITE,
+    OFF_RAIL_EDGE,
+    SKIN,
+    FixingPlan,
+    compute_rows,
+)
+from jigs.fittings.pull import SCREW_BITE, Flag
 from jigs.given.hardware import HingeRecord
 from jigs.ground.geometry import SLACK, Fitting, collect_holes
 from jigs.ground.problems import Problem, error, warning
@@ -150,9 +157,10 @@ def check_blocks(front: PlacedFront, carcass: Carcass, plan: FixingPlan) -> Iter
 def check_screws(front: PlacedFront, fitted: FrontFittings) -> Iterator[Problem]:
     """Find screws for which no usual length suits."""
     if fitted.clamped is not None and fitted.screws.pull is None:
-        yield warning("pull-screw", front.id, clamped=fitted.clamped)
+        least, _, most = SCREW_BITE
+        yield warning("pull-screw", front.id, clamped=fitted.clamped, least=least, most=most)
     if fitted.passed is not None and fitted.screws.fixing is None:
-        yield warning("fixing-screw", front.id, through=fitted.passed)
+        yield warning("fixing-screw", front.id, through=fitted.passed, bite=LEAST_BITE, skin=SKIN)
 
 
 def check_frame(front: PlacedFront, frame: FivePiece | None) -> Iterator[Problem]:

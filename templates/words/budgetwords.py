@@ -10,7 +10,7 @@ from jigs.room.beside import Meeting, NextTo
 from jigs.room.budget import BEST, CONFIDENCE, Budget, CauseName, Cure, CureKind, Verdict
 from jigs.room.chance import Chance
 from jigs.room.even import WORTH, Settled
-from jigs.room.reckoning import GapBudgets
+from jigs.room.reckoning import ADJUSTS, GapBudgets
 from jigs.room.wood import STILE, VALID
 from templates.words.textlines import counted
 
@@ -155,8 +155,8 @@ def chance_words(chance: Chance) -> Iterator[str]:
 
 
 SETTING = (
-    "Doors by the side screws of their hinges (about 2 mm either way, from memory: the leaflet "
-    "says), drawer fronts in their holes before the screws are tight."
+    f"Doors by the side screws of their hinges (about {ADJUSTS:g} mm either way, from memory: the "
+    "leaflet says), drawer fronts in their holes before the screws are tight."
 )
 
 

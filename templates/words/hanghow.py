@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator, Sequence
 
 from jigs.ground.lengths import format_mm
 from jigs.room.hanging import Furnished, Shimmed
+from jigs.room.reckoning import ADJUSTS
 from templates.words.cautions import APPLIANCES, FASTEN, NO_CODE, SPRUNG, TWO_PEOPLE
 from templates.words.markingwords import KITCHEN
 
@@ -93,9 +94,9 @@ def front_steps(
 
 ADJUST_HOW = (
     "Before you turn: is the box still square, is every hinge home on its plate? Half a turn at a "
-    "time, then close the door and look. Which screw is which, and how far each goes (usually 2 mm "
-    "each way, from memory), the hinge's leaflet says; what they cannot reach is in the wrong "
-    "place: no screw makes up for it."
+    "time, then close the door and look. Which screw is which, and how far each goes (usually "
+    f"{ADJUSTS:g} mm each way, from memory), the hinge's leaflet says; what they cannot reach "
+    "is in the wrong place: no screw makes up for it."
 )
 
 SCREWS: tuple[tuple[str, str, str], ...] = (

@@ -5,6 +5,8 @@ or the name that stands in.
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
+from jigs.box.rollouts import SPACER
+from jigs.box.shelves import BAND_END
 from jigs.fittings.fivepiece import FrameSize
 from jigs.given.confirming import StandIn
 from jigs.given.job import MATERIAL_WORDS, REVEAL_WORDS, USE_WORDS, Job
@@ -15,10 +17,10 @@ FRAME_WORDS: Mapping[FrameSize, str] = {
     "panel": "panel thickness", "glass": "glass thickness",
 }  # fmt: skip
 """The sizes of a five-piece front."""
-PIN_WORDS = "rows of shelf pins to 100 mm from the ends of the opening"
-"""Where pins stand as long as the job does not say (`jigs.box.shelves.BAND_END`)."""
-SPACER_WORDS = "rollouts on spacers of 20 mm where a door hangs, else on none"
-"""Spacers as long as the job does not say (`jigs.box.rollouts.SPACER`)."""
+PIN_WORDS = f"rows of shelf pins to {BAND_END:g} mm from the ends of the opening"
+"""Where pins stand as long as the job does not say."""
+SPACER_WORDS = f"rollouts on spacers of {SPACER:g} mm where a door hangs, else on none"
+"""Spacers as long as the job does not say."""
 
 _OF_FRAME = {f"five_piece.{name}": words for name, words in FRAME_WORDS.items()}
 _KEYS = {**MATERIAL_WORDS, **REVEAL_WORDS, **USE_WORDS, **_OF_FRAME}
