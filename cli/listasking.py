@@ -24,23 +24,28 @@ OWN_BOX = "empty_box=own"
 class ListTalk:
     """The questions of one list: what was answered, so that `back` can take it away again."""
 
-    def __init__(self, kept: KeptAnswers) -> None:
+    def __init__(self, kept: KeptAnswers, *, usual: bool = False) -> None:
+        """`usual`: nothing is asked."""
         self._kept = kept
+        self._usual = usual
         self._before: list[str] = []
-        self._told = False
+        self._told = ""
         self._last = ""
 
     def ask(self, error: "ReadingError") -> None:
-        """Ask the first thing that the list asks, and keep the answer. Raises the error again where
-        nobody can be asked, or where no answer mends the list."""
+        """Ask the first thing that the list asks, and keep the answer: out of a file or a pipe the
+        next line of it. Raises the error again where nobody can be asked, where no line is left,
+        or where no answer mends the list: each of its faults says which option answers it."""
+        from jigs.ground.errors import ReadingError
         from templates.words.listasks import fault_lines, list_question_lines
 
         asked = [one for fault in error.faults if (one := _answerable(fault)).asked]
-        if not asking.on_terminal() or not (asked or self._before):
+        if self._usual or not (asked or (self._before and asking.on_terminal())):
             raise error
-        if error.told and not self._told:
-            tell(error.told)
-            self._told = True
+        lines = f"{error.told}\n".splitlines()
+        if not self._told and any(lines):
+            tell("\n".join(lines))
+            self._told = error.told
         if not asked:
             for line in fault_lines(error.faults):
                 tell(line)
@@ -51,11 +56,23 @@ class ListTalk:
         lasting = self._lasting(asked)
         if lasting:
             tell("   The list asks that still: the answer is not kept.")
+            if not asking.on_terminal():
+                raise error
         fault = asked[0]
         assert fault.asked is not None
         for line in list_question_lines(fault.asked, len(self._before) + 1, len(asked)):
             tell(line)
-        self._choose(fault)
+        try:
+            self._choose(fault)
+        except click.Abort:
+            if asking.on_terminal():
+                raise
+            raise ReadingError(error.faults) from None  # what was understood is told
+
+    def untold(self, told: str) -> str:
+        """Give the lines of what was taken for what that were not told before the questions."""
+        before = set(self._told.splitlines())
+        return "\n".join(line for line in told.splitlines() if line not in before)
 
     def _lasting(self, asked: "list[Fault]") -> bool:
         """Take the last answer away where the question that it answered stands as before."""
@@ -89,18 +106,30 @@ class ListTalk:
                 continue
             said = _chosen(text, choices)
             if not said and "=" not in text:
-                tell(f"   Not one of them ('{text[:40]}' given); 1 to {len(choices)} is allowed.")
+                self._refuse(
+                    fault, f"Not one of them ('{text[:40]}' given); 1 to {len(choices)} is allowed"
+                )
                 continue
             try:
                 joined = join_columns(self._kept.columns, said or text)
             except JigsheetError as wrong:
-                tell(f"   {wrong}")
+                self._refuse(fault, str(wrong))
                 continue
             self._before.append(self._kept.columns)
             self._last = fault.what if fault else ""
             self._kept.columns = joined
             self._kept.save()
             return
+
+    def _refuse(self, fault: "Fault | None", what: str) -> None:
+        """Tell what is wrong with an answer. Raises ReadingError out of a file or a pipe, which
+        nobody can be asked again."""
+        from jigs.ground.errors import refusal
+
+        if asking.on_terminal() or fault is None or fault.asked is None:
+            tell(f"   {what}.")
+            return
+        raise refusal(fault.where, f"{fault.asked.words} {what}")
 
     @property
     def asked(self) -> bool:

@@ -124,7 +124,8 @@ def new(
     if fronts:
         kept.fronts = _seen_from(fronts, job.parent)
     try:
-        listed = _open_list(kept.fronts, job.parent, given, kept) if kept.fronts else None
+        talk = ListTalk(kept, usual=usual)
+        listed = _open_list(kept.fronts, job.parent, given, talk, kept) if kept.fronts else None
     except click.Abort:
         _tell_stopped(kept)
         raise
@@ -251,9 +252,11 @@ def _seen_from(path: Path, folder: Path) -> str:
         return str(path.absolute()).replace(os.sep, "/")
 
 
-def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: KeptAnswers) -> "GivenList":
-    """Read a list, in the unit that it seems to be in; on a terminal what it does not say itself is
-    asked. Raises ReadingError."""
+def _open_list(
+    name: str, folder: Path, given: Mapping[str, str], talk: ListTalk, kept: KeptAnswers
+) -> "GivenList":
+    """Read a list, in the unit that it seems to be in; what it does not say itself is asked. Raises
+    ReadingError."""
     from jigs.asking.interview import GivenList
     from jigs.ground.errors import ReadingError
     from jigs.reading.frontlist import read_front_list
@@ -266,7 +269,6 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: KeptAnsw
     def read(unit: "Unit") -> "FrontList":
         return read_front_list(path, unstated=unit, listed=parse_columns(kept.columns))
 
-    talk = ListTalk(kept)
     front_list: FrontList | None = None
     while front_list is None:
         errors: list[ReadingError] = []
@@ -281,7 +283,8 @@ def _open_list(name: str, folder: Path, given: Mapping[str, str], kept: KeptAnsw
             talk.ask(min(errors, key=lambda error: len(error.faults)))
     if faults := check_boxes_named(front_list):
         raise ReadingError(faults, front_list.told)
-    mention(front_list.told)
+    if told := talk.untold(front_list.told):
+        mention(told)
     if talk.asked:
         from templates.words.listasks import next_time_line
 

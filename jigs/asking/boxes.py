@@ -1,6 +1,7 @@
 """The boxes: worked out from a list and looked at, or asked one by one; how deep they are, how high
 they stand, what shelves are in them."""
 
+import re
 from collections.abc import Mapping, Sequence
 
 from msgspec.structs import replace
@@ -42,10 +43,28 @@ def ask_boxes(
     if front_list is None:
         boxes = yield from _ask_each(unit)
     else:
-        specs = infer_boxes(front_list, reveal)
+        said = {row.box for row in front_list.rows if row.box_kind}
+        specs = [
+            _as_named(spec, reveal) if spec.id not in said else spec
+            for spec in infer_boxes(front_list, reveal)
+        ]
         drafted = tuple(_listed(spec, unit, unseen=not looked) for spec in specs)
         boxes = yield from _look_at(unit, drafted, specs, reveal)
     return (yield from _settle_depths(unit, boxes, {}))
+
+
+_HANGS = re.compile(r"W[- ]?\d.*|WALL.*")
+"""What a box that hangs on a wall is often called: W1, WALL-2."""
+
+
+def _as_named(spec: BoxSpec, reveal: Reveal) -> BoxSpec:
+    """Give a box that was taken for a base box by its fronts, as a wall box where its ID says so
+    and doors alone hang before it: most kitchens name them so (common practice, no source)."""
+    doors = all(front.kind in ("door", "pair", "lift") for front in spec.fronts)
+    if spec.kind != STANDING or not doors or not _HANGS.fullmatch(spec.id):
+        return spec
+    stack = spec.height - reveal.top_of(spec.kind)
+    return replace(spec, kind=HANGING, height=stack + reveal.top_of(HANGING))
 
 
 Depths = dict[str, TypedLength | None]

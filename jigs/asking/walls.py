@@ -15,6 +15,10 @@ from jigs.ground.lengths import Unit
 from jigs.reading.jobboxes import ABOVE_FLOOR
 from jigs.reading.jobwalls import FILLER, REACH
 
+PULL_REACH = 35.0
+"""How far a usual pull reaches out, mm (common practice, no source); what stands round a corner may
+be another."""
+
 Walls = tuple[tuple[DraftTable, ...], Mapping[str, BoxPlace]]
 """The tables of the walls, and where each box stands."""
 
@@ -126,13 +130,19 @@ def _ask_end(
         ends[meets, there] = wall.name
         lines.append(DraftLine(f"{hand}_meets", meets, topic="wall.meets"))
     elif stands == "corner":
-        reach = yield from need(
+        usual = write_length(PULL_REACH, unit)
+        reach = yield from ask(
             Question(
                 key=f"{begun}_reach", topic="wall.reach", form=LengthForm(REACH, unit),
-                default=write_length(35.0, unit), figures=figures,
+                may_open=True, figures={**figures, "usual": usual},
             )
         )  # fmt: skip
-        lines.append(DraftLine(f"{hand}_reach", reach.text, topic="wall.reach"))
+        lines.append(
+            DraftLine(
+                f"{hand}_reach", reach.text if reach else given(PULL_REACH, unit).text,
+                wanted=reach is None, topic="wall.reach" if reach else "usual_reach",
+            )
+        )  # fmt: skip
     if stands not in FILLED:
         return lines, None
     filler = yield from ask(

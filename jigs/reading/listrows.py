@@ -221,6 +221,10 @@ class RowReader:
                 )
             )
 
+    def refused(self, row: int, column: str) -> str:
+        """Give the size of a row that is in another unit, as it stands; "" where it is not."""
+        return next((m.text for m in self._misfits if (m.row, m.column) == (row, column)), "")
+
     def take_doubts(self) -> tuple[Doubt, ...]:
         """Take what has been doubted since the last time."""
         doubts, self._doubts = tuple(self._doubts), []

@@ -38,13 +38,15 @@ def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -
     if words := [f"'{shorten(text)}' is {name}" for text, name in reader.names.items()]:
         lines.append(f"IDs: {_some(words)}.")
     lines += [f"{remark[:1].upper()}{remark[1:]}." for remark in reader.remarks]
-    places = {reader.place(row.number): reader.row_words(row.number) for row in reader.read}
+    numbers = {reader.place(row.number): row.number for row in reader.read}
     for row in rows[:FIRST]:
         kind, *sizes = reader.sizes_read[row.where]
         called = "kind not known" if kind is None else row.spec.kind
         if any(sizes):
-            shown = _front(row, called, sizes, reader.unit)
-            lines.append(f"As read, {places[row.where]}: {shown}.")
+            number = numbers[row.where]
+            cells = [reader.refused(number, column) for column in ("width", "height")]
+            shown = _front(row, called, sizes, cells, reader.unit)
+            lines.append(f"As read, {reader.row_words(number)}: {shown}.")
     total = len(reader.read)
     wrong = len(reader.faulty & {row.number for row in reader.read})
     if faults:
@@ -66,14 +68,21 @@ def _some(words: Sequence[str]) -> str:
     return f"{', '.join(words[:MOST_NAMED])}{more}"
 
 
-def _front(row: ListedFront, kind: str, sizes: Sequence[float | None], unit: Unit) -> str:
+def _front(
+    row: ListedFront,
+    kind: str,
+    sizes: Sequence[float | None],
+    refused: Sequence[str],
+    unit: Unit,
+) -> str:
+    """Say a front; a size that is refused stands as in its cell."""
     spec = row.spec
     said = [
         spec.id,
         kind,
         *(
-            f"{format_sizes([mm], unit)} {word}"
-            for word, mm in zip(("wide", "high"), sizes, strict=True)
+            f"'{text}' {word}, which is refused" if text else f"{format_sizes([mm], unit)} {word}"
+            for word, mm, text in zip(("wide", "high"), sizes, refused, strict=True)
             if mm is not None
         ),
         f"{row.count} alike" if row.count > 1 else "",

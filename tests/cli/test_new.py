@@ -24,7 +24,7 @@ W1,door,17 7/8,29 7/8,1,right
 """An invented list: three boxes round a corner, and one that hangs."""
 
 TALK = (
-    "in", "1/16", "edge", "", "23", "W1 wall", "12 1/2", "", "4", "54",
+    "in", "1/16", "edge", "", "23", "12 1/2", "W1 wall", "", "4", "54",
     "Küche: B1 range=30x36 B2 W1; ost: B3", "96", "36", "1 1/2", "wall", "1 5/8", "corner",
     "2 1/2", "-", "2 1/2", "open", "5'", "2", "1", "18.3 mm", "3/4", "mdf", "6 mm", "0", "-",
     "leaflet", "5 mm; 0 mm; 20 mm", "0 mm; 3 mm", "45 mm", "9.5 mm", "12.8 mm", "under", "-",

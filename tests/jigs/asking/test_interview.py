@@ -206,7 +206,7 @@ def check_boxes(job: Job, meant: Meant, *, from_list: bool) -> None:
 def check_listed(job: Job, meant: Meant) -> None:
     """The boxes are those of the list, with what was said otherwise."""
     kinds = {fix.id: fix.kind for fix in meant["boxes.1"] or ()}
-    usual = {"K1": "base", "K2": "drawer", "W1": "base", "W2": "base"}
+    usual = {"K1": "base", "K2": "drawer", "W1": "wall", "W2": "wall"}
     stack = {"K1": 140 + 573.6, "K2": 3 * 237.2, "W1": 716.8, "W2": 716.8}
     gaps = {"K1": 1, "K2": 2, "W1": 0, "W2": 0}
     assert {box.id: box.kind for box in job.boxes} == {**usual, **kinds}
