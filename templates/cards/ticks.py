@@ -10,14 +10,13 @@ from msgspec import Struct
 from jigs.bench.station import Setting
 from jigs.ground.geometry import FittingKind
 from templates.faces.faceview import FaceView
-from templates.page.marks import MEDIUM, Mark, Outline, Text
+from templates.page.marks import Mark, Text
 from templates.page.pieces import MarkBlock
+from templates.page.tickbox import INDENT, tick_box
 from templates.page.typeface import text_width, wrap
 
 MOST = 8
 """Parts that one paper card serves (common practice, no source)."""
-BOX = 3.0
-"""Side of a tick box, mm."""
 ROW = 4.4
 """Pitch of rows with tick boxes, mm."""
 SHORT = 24
@@ -26,8 +25,6 @@ OWN_CODES = "tick:"
 """Of a card for several parts, where one for a single part has its code."""
 NO_TICKS = MarkBlock(height=0.0, marks=())
 """Of a card for one part."""
-INDENT = BOX + 1.6
-"""Where words begin behind a tick box, mm."""
 _APART = 2.2
 
 
@@ -118,9 +115,3 @@ def _hinge(member: Member, kind: FittingKind | None) -> str | None:
         if fitting.kind == kind and member.serves in ("", fitting.part):
             return fitting.record
     return None
-
-
-def tick_box(x: float, y: float) -> Outline:
-    """Draw a box to tick with its lower left corner at (x, y)."""
-    corners = ((x, y), (x + BOX, y), (x + BOX, y + BOX), (x, y + BOX))
-    return Outline(points=corners, width=MEDIUM)

@@ -6,10 +6,9 @@ wide as what they hold; where that is too much, those of plain words are broken 
 
 from collections.abc import Iterable, Sequence
 
-from templates.cards.ticks import BOX
 from templates.lists.listing import Column, Shown, Table, TableRow
-from templates.page.dimensions import frame
 from templates.page.marks import Mark, Text
+from templates.page.tickbox import BOX, tick_box
 from templates.page.typeface import PITCH, text_width, wrap
 
 LARGE, SMALL = 3.5, 2.5
@@ -83,7 +82,7 @@ def row_marks(
         cell = row.cells[at]
         y = -FIRST
         if column.ticks == "each" or (column.ticks and cell.text):
-            marks.append(frame(x, y - 0.2, x + BOX, y + BOX - 0.2))
+            marks.append(tick_box(x, y - 0.2))
             x, width = x + BEFORE, width - BEFORE
         size = LARGE if column.measured else SMALL
         for number, line in enumerate(_lines(cell, column, size, width)):

@@ -8,10 +8,10 @@ from msgspec import Struct
 
 from jigs.ground.lengths import format_inches, format_mm
 from templates.cards.lettering import Label
-from templates.cards.ticks import INDENT, tick_box
 from templates.faces.faceview import FaceView
 from templates.page.marks import Text
 from templates.page.pieces import MarkBlock, paragraph, stacked
+from templates.page.tickbox import INDENT, tick_box
 from templates.page.typeface import PITCH, wrap
 from templates.words.pinwords import pin_card_line, pins_line, sum_line
 

@@ -10,9 +10,9 @@ from jigs.bench.station import Station
 from jigs.bench.storystick import SAME
 from jigs.box.parts import Side
 from jigs.ground.lengths import format_mm
-from templates.cards.ticks import tick_box
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
+from templates.page.tickbox import tick_box
 from templates.page.typeface import PITCH, text_width, wrap
 from templates.stations.rowfacts import open_line_of, said_in_row
 from templates.stations.sidelines import boards_at, crosses_at, lying, rows_on, usual_pins

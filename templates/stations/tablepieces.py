@@ -7,9 +7,9 @@ from msgspec import Struct
 
 from jigs.bench.benchpart import BenchPart
 from jigs.ground.lengths import format_inches, format_mm
-from templates.cards.ticks import BOX, tick_box
 from templates.page.marks import THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved
+from templates.page.tickbox import BOX, tick_box
 from templates.page.typeface import text_width
 
 BLANK = 13.0

@@ -12,9 +12,9 @@ from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
 from jigs.given.job import FrontSpec
 from jigs.ground.lengths import format_mm
-from templates.cards.ticks import BOX
 from templates.page.marks import Line, Mark, Outline, Text
 from templates.page.pieces import MarkBlock
+from templates.page.tickbox import BOX
 from templates.page.typeface import text_width
 from templates.stations.rowblocks import RowWords, alike, row_block, rows_block
 from templates.stations.stationrows import one_card, rows_of
