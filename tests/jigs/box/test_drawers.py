@@ -247,6 +247,19 @@ def test_the_lowest_drawer_does_not_sink_below_what_its_slide_needs() -> None:
         assert drawer.moved == pytest.approx(moved)
 
 
+@pytest.mark.parametrize(("shelf", "room"), [(700.0, 700.0 - 10 - 649.8), (None, 96.6)])
+def test_a_drawer_keeps_10_under_a_fixed_shelf(shelf: float | None, room: float) -> None:
+    """As under a stretcher, not the 25 that it keeps under a drawer (common practice, no source);
+    without one its ceiling is the stretcher at 756.4."""
+    under = DrawerSpace(
+        record=RUNNER, front_bottom=619.1, front_top=771.5, ceiling=HEIGHT - SIDE, shelf_above=shelf
+    )
+    (place,) = place_drawers(
+        [under], side=SIDE, reveal_bottom=REVEAL, units="in", start=START, on_grid=False
+    )
+    assert place.room == pytest.approx(room)
+
+
 @given(
     st.lists(st.floats(min_value=90, max_value=300), min_size=1, max_size=6),
     st.floats(min_value=16, max_value=48),

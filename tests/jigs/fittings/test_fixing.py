@@ -153,6 +153,14 @@ def test_a_wide_front_has_a_third_column(width: float, count: int) -> None:
         assert columns[1] == width / 2
 
 
+def test_the_third_column_is_the_fronts_though_its_box_stands_beside_it() -> None:
+    """A box 20 in on the left and 60 on the right of a front of 900 (derived): 450, and not the
+    430 of the box's own middle."""
+    backing = Backing(x=20.0, y=30.7, width=900.0 - 20.0 - 60.0, height=88.9, side=15.9)
+    inset = 15.9 + 32
+    assert compute_columns(backing, 900.0) == pytest.approx((20 + inset, 450.0, 840.0 - inset))
+
+
 def test_a_box_too_narrow_for_two_columns_has_one() -> None:
     """Columns nearer than 25 become one on the middle."""
     narrow = Backing(x=20.0, y=30.0, width=110.0, height=100.0, side=15.9)

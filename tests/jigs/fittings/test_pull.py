@@ -285,11 +285,13 @@ def test_the_pull_hole_clears_by_the_loosest_figures_of_both() -> None:
     ("clamped", "units", "screw"),
     [
         # Derived: what is clamped and 6 to 9 of thread (common practice, no source): 19 + 7
-        # is an inch; through a drawer box 19 + 15.9 + 7 = 41.9 is 1 5/8 in, in metric stock 41.
+        # is an inch; through a drawer box 19 + 15.9 + 7 = 41.9 is 1 5/8 in, in metric stock 41;
+        # of 40 and 41 for 18 + 16 the one that is 7 longer.
         (19.0, "in", 25.4),
         (19.05, "in", 25.4),
         (19.0 + 15.9, "in", 25.4 * 13 / 8),
         (19.0 + 15.9, "mm", 41.0),
+        (18.0 + 16.0, "mm", 41.0),
         (19.0, "mm", 25.0),
         (22.0, "mm", 28.0),
         (60.0, "mm", None),
