@@ -19,7 +19,7 @@ from templates.words.assumedwords import assumed_lines
 from tests import uneven
 from tests.jigs.box.test_columns import door, drawer
 from tests.jigs.jobtext import SMALL, faults_of, read
-from tests.jigs.sample import box, front_of, job
+from tests.jigs.sample import box, front_of, job, side_of
 from tests.jigs.test_overlay import HINGES
 from tests.templates.printed import laid_out
 
@@ -217,6 +217,13 @@ def test_shelves_below_a_box_on_legs(tmp_path: Path, shelf: str) -> None:
     text = SMALL.replace('kind = "base"', 'kind = "base"\nlegs = 101.6')
     (fault,) = faults_of(tmp_path, f"{text}[[box.shelf]]\n{shelf}\n")
     assert "below its box (100 given)" in fault
+
+
+def test_the_front_row_stands_back_behind_inset_fronts() -> None:
+    """By the 19.05 of the door, as its plates do; the rear row stays."""
+    side = side_of(shelved(door("D1"), shelves=(PINS,), overlay="inset"), "B1-SIDE-L")
+    assert {x for x, _ in pins(side)} == {37.0 + 19.05, round(584.2 - 37.0, 6)}
+    assert {h.x for h in side.holes if h.purpose == "plate"} == {37.0 + 19.05}
 
 
 @pytest.mark.slow
