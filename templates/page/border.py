@@ -40,7 +40,7 @@ def border_marks(
     if holes or brief:
         printed = f" {paper.correction}" if paper.printer else ""
         size = f"{width:.5g} x {height:.5g} mm"
-        marks.append(Text(x=3.0, y=9.2, text=f"Print at 100 %: {size}.{printed}"))
+        marks.append(Text(x=3.0, y=9.2, text=f"100 %: {size}.{printed}"))
         return marks
     marks.append(Text(x=3.0, y=5.2, text=_BARS))
     marks.append(

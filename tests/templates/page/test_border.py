@@ -42,7 +42,7 @@ def test_every_page_says_its_size_and_to_print_it_as_large(name: str) -> None:
         assert paper.size_of(first.width, first.height) in opening
         assert "at 100 %" in opening
         for page in others:
-            size = f"Print at 100 %: {page.width:g} x {page.height:g} mm."
+            size = f"100 %: {page.width:g} x {page.height:g} mm."
             assert sum(mark.text == size for mark in page.marks if isinstance(mark, Text)) == 1
 
 
