@@ -192,9 +192,14 @@ def show_value(value: object) -> str:
         return "true" if value else "false"
     if isinstance(value, int) and value.bit_length() > 200:
         return "a number of over 60 digits"
-    if isinstance(value, list | dict):
-        return "a list" if isinstance(value, list) else "a table"
-    shown = repr(value[:60]) if isinstance(value, str) else str(value)
+    if isinstance(value, dict):
+        return "a table"
+    if isinstance(value, list):
+        if not value or any(isinstance(each, list | dict) for each in value):
+            return "a list" if value else "an empty list"
+        shown = f"[{', '.join(map(show_value, value[:12]))}]"
+    else:
+        shown = repr(value[:60]) if isinstance(value, str) else str(value)
     return shown if len(shown) <= 48 else shown[:45] + "..."
 
 

@@ -69,6 +69,7 @@ def suggest_record(name: str, known: Iterable[str]) -> str:
             return f"did you mean '{min(family, key=lambda f: abs(int(f[0][2]) - wanted))[1]}'?"
     own = [other for other in names
            if (found := re.fullmatch(_NUMBERED, other)) and found[1] == name.lower()]  # fmt: skip
+    own = own or [other for other in names if other.startswith(f"{name.lower()}-")]
     if own:
         return f"which of them: {', '.join(_families(own))}?"
     return suggest_near(name, names) or f"known: {', '.join(_families(names))}"

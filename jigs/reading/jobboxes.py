@@ -201,7 +201,7 @@ def _names_of(front: FrontSpec) -> tuple[str, ...]:
 
 def _read_box(table: TomlTable, box_id: str, assumed: set[str], shelves: Shelves) -> BoxSpec:
     kind = choose_frameless(table, "kind", BOX_KINDS)
-    table.require("kind", "width", "height")
+    table.require("width", "height", kind=BOX_KINDS)
     sizes = BOXES[kind or "open"]
     width, height = table.length("width", sizes.width), table.length("height", sizes.height)
     depth = table.length("depth", sizes.depth)
@@ -216,8 +216,8 @@ def _read_box(table: TomlTable, box_id: str, assumed: set[str], shelves: Shelves
     if height is not None and legs >= height:
         table.note(
             "legs",
-            f"as high as the box or higher ({table.given('legs')} given); the height counts from "
-            "the sides' end on the floor",
+            f"as high as the box or higher ({table.given('legs')} given, {table.given('height')} "
+            "the height); that counts from the sides' end on the floor",
         )
     if legs and above_floor is None:
         above_floor = 0.0
@@ -260,7 +260,7 @@ def _read_fronts(row: TomlTable, box: str, place: int, shelves: Shelves) -> tupl
 
 
 def _read_front(row: TomlTable, shelves: Shelves) -> FrontSpec:
-    row.require("kind")
+    row.require(kind=FRONT_KINDS)
     said = row.choice("kind", FRONT_KINDS)
     kind, sizes = said or "door", FRONTS[said] if said else ANY_FRONT
     wide = kind in ("panel", "opening")
@@ -357,7 +357,10 @@ def _read_hinges_at(row: TomlTable) -> tuple[float, ...] | None:
     if places is None:
         return None
     if len(set(places)) < len(places):
-        row.note("hinges_at", f"a height stands twice ({row.given('hinges_at')} given)")
+        row.note(
+            "hinges_at",
+            f"a height stands twice ({row.given('hinges_at')} given); one for each hinge",
+        )
     return tuple(sorted(places))
 
 

@@ -14,6 +14,7 @@ A job names a hardware file with `hardware_file = "my-hardware.toml"`; it holds 
 in its own `units`, else in the job's. A name stands in one of the two files alone.
 """
 
+import os
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
@@ -202,7 +203,9 @@ def _read_job(
     printers = read_printers(top.table("printer"))
     stocks = read_stocks(top.table("stock"))
     hardware_file = top.text("hardware_file")
-    shared = read_hardware_file(folder / hardware_file, top.unit) if hardware_file else None
+    shared = None
+    if hardware_file and _is_there(top, "hardware_file", folder / hardware_file):
+        shared = read_hardware_file(folder / hardware_file, top.unit)
     shelves = Shelves(
         hinges=read_hinges(top.table("hinge"), shared.hinges if shared else None),
         slides=read_slides(top.table("slide"), shared.slides if shared else None),
@@ -211,13 +214,17 @@ def _read_job(
     use = _read_use(top.table("use"), shelves)
     fronts_file = top.text("fronts_file")
     listed = read_list_table(top.table("list"))
-    opened = open_list(folder / fronts_file, top.unit, listed) if fronts_file else OpenedList()
+    opened = OpenedList()
+    if fronts_file and _is_there(top, "fronts_file", folder / fronts_file):
+        opened = open_list(folder / fronts_file, top.unit, listed)
     read = read_boxes(top, shelves, opened.named)
     walls = read_walls(top, read.boxes)
     refuse_frame_keys(top)
     delivered_file = top.text("delivered_file")
     if delivered is None and delivered_file:
         delivered = folder / delivered_file
+        if not _is_there(top, "delivered_file", delivered):
+            delivered = None
     top.close()
     if not read.boxes and "box" not in top and "fronts_file" not in top:
         book.note((), "a job without a box or a front; write [[box]], or name a fronts_file")
@@ -273,6 +280,16 @@ def _read_job(
     return replace(job, delivered=arrived, sources=(*job.sources, arrived.file))
 
 
+def _is_there(top: TomlTable, key: str, path: Path) -> bool:
+    """Tell whether a file that a job names is there; note it where it is not."""
+    if os.path.lexists(path):
+        return True
+    top.note(
+        key, f"no such file ({top.given(key)} given); it is looked for in the folder of the job"
+    )
+    return False
+
+
 def _read_arrived(path: Path, unit: Unit) -> DeliveredList:
     # Imported here: few jobs have such a list.
     from jigs.reading.deliveredlist import read_delivered
@@ -324,6 +341,7 @@ def _read_grid(table: TomlTable | None) -> Grid:
     hinges, slides = table.flag("hinges"), table.flag("slides")
     start = table.pick("start")
     free = start is None or start == "balanced"
+    table.hint(("start",), '; "balanced" is allowed too: as far from one end as from the other')
     at = None if free else table.measure("start", start, Range(5, 120))
     table.close()
     return Grid(hinges=True if hinges is None else hinges, slides=slides or False, start=at)

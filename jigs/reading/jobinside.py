@@ -53,7 +53,8 @@ def read_blind(table: TomlTable, width: float, columns: int) -> BlindEnd | None:
     elif (left or right) and columns:
         table.note(key, "stands beside columns; part the box, or close its end by a panel")
     elif max(left, right) >= width:
-        table.note(key, f"as wide as the box or wider ({table.given(key)} given)")
+        what = f"as wide as the box or wider ({table.given(key)} given"
+        table.note(key, f"{what}, {format_length(width, table.unit)} the box's width)")
     if not left and not right:
         return None
     return BlindEnd(hand="left" if left else "right", reach=left or right)

@@ -9,6 +9,7 @@ fronts are ordered from.
 
 from collections.abc import Sequence
 from math import hypot
+from typing import Literal
 
 from msgspec.structs import replace
 
@@ -21,11 +22,25 @@ from jigs.ground.lengths import format_length
 from jigs.reading.fieldkeys import BOXES, read_over
 from jigs.reading.tomltables import TomlTable
 
+FACES_BY_HAND: tuple[Literal["front", "back"], ...] = ("front", "back")
+BOARD_SIDES: tuple[Literal["left", "right", "both"], ...] = ("left", "right", "both")
+"""Where holes by hand are, in a front and in a box."""
+
 
 def read_leaflet(row: TomlTable) -> Leaflet | None:
     """Read a panel's `leaflet`: its numbers, none where it is only known."""
-    if not isinstance(row.peek("leaflet"), dict):
-        return NOTED if row.choice("leaflet", ("noted",)) else None
+    said = row.peek("leaflet")
+    if not isinstance(said, dict):
+        if said not in (None, "noted"):
+            row.pick("leaflet")
+            row.note(
+                "leaflet",
+                f'neither "noted" nor a table ({row.given("leaflet")} given); "noted" says that '
+                "you have held the panel against it, a table what it allows: leaflet = {width_min "
+                '= "592 mm", width_max = "598 mm", height_min = "715 mm", height_max = "720 mm"}',
+            )
+            return None
+        return NOTED if row.pick("leaflet") else None
     table = row.table("leaflet")
     assert table is not None, "it was seen to be a table"
     for size in ("width", "height"):
@@ -56,8 +71,8 @@ def read_front_holes(row: TomlTable, kind: FrontKind) -> tuple[HandHole, ...]:
 
 
 def _read_front_hole(table: TomlTable, kind: FrontKind) -> HandHole | None:
-    table.require("face")
-    face: Face = table.choice("face", ("front", "back")) or "back"
+    table.require(face=FACES_BY_HAND)
+    face: Face = table.choice("face", FACES_BY_HAND) or "back"
     mirrored = table.flag("mirror") or False
     leaf = table.choice("leaf", HANDS)
     if leaf and kind != "pair":
@@ -74,8 +89,8 @@ def read_board_holes(table: TomlTable, fronts: Sequence[str]) -> tuple[BoardHole
     """
     found: list[BoardHole] = []
     for row in table.tables("hole"):
-        row.require("side")
-        side = row.choice("side", ("left", "right", "both"))
+        row.require(side=BOARD_SIDES)
+        side = row.choice("side", BOARD_SIDES)
         named = (row.text("front") or "").upper()
         if "front" not in row and len(fronts) == 1:
             named = fronts[0]
@@ -141,7 +156,9 @@ def read_both(row: TomlTable, key: str, within: Range) -> Both | None:
         return None
     if len(sizes) != 2:
         row.note(
-            key, f"not two lengths ({row.given(key)} given); measured in two places: {BOTH[key]}"
+            key,
+            f"not two lengths ({row.given(key)} given); measured in two places, {BOTH[key]}: "
+            f"{key} = [A, B]",
         )
         return None
     return sizes[0], sizes[1]

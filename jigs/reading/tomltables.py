@@ -108,7 +108,9 @@ class TomlTable:
         if value is None:
             return None
         if not isinstance(value, list) or not value:
-            self.note(key, f"not a list ({show_value(value)} given); a list of lengths is allowed")
+            one = "" if isinstance(value, list | dict) else f": {key} = [{_as_toml(value)}]"
+            what = f"not a list ({show_value(value)} given); a list of lengths is allowed{one}"
+            self.note(key, what)
             return None
         found = [self._measure((key, i), item, within) for i, item in enumerate(value, start=1)]
         return tuple(mm for mm in found if mm is not None)
@@ -249,11 +251,12 @@ class TomlTable:
         self.book.doubts[:] = [doubt for doubt in self.book.doubts if doubt not in own]
         return tuple(own)
 
-    def require(self, *keys: str) -> None:
-        """Note each of the keys that is missing."""
-        for key in keys:
+    def require(self, *keys: str, **allowed: Sequence[str]) -> None:
+        """Note each of the keys that is missing; `allowed`: the words that a key may have."""
+        for key in (*keys, *allowed):
             if key not in self._values:
-                self.book.note(self.path, f"{key} is missing; it must be given")
+                what = f"allowed: {', '.join(allowed[key])}" if key in allowed else ""
+                self.book.note(self.path, f"{key} is missing; {what or 'it must be given'}")
 
     def close(self) -> None:
         """Note every key that was not asked for."""
@@ -269,7 +272,10 @@ class TomlTable:
             elif not self.path and key in _INSIDE:
                 self.note(key, f"'{key}' is no table by itself; write {_INSIDE[key]}")
             else:
-                self.note(key, f"unknown key ('{key[:40]}' given); {suggest(key, self._asked)}")
+                self.note(
+                    key,
+                    f"unknown key ('{key[:40]}' given); {suggest(key, dict.fromkeys(self._asked))}",
+                )
 
     def _take(self, key: str) -> object:
         self._asked.append(key)
@@ -295,3 +301,8 @@ class TomlTable:
         elif not found.usual:
             self.book.doubts.append(Doubt(path=(*self.path, *steps), value=found.mm, within=within))
         return found.mm
+
+
+def _as_toml(value: object) -> str:
+    """Write a value as a job file has it."""
+    return f'"{value}"' if isinstance(value, str) else show_value(value)

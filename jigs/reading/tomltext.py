@@ -34,6 +34,11 @@ _TEXT = r"[“”„‘’‚«»'\"]?(?P<text>[^\W\d_][^\[\]{}=,\"'“”„‘
 _TEXT_QUOTED = 'a text stands between straight quotes, "'
 _SMALL = "true and false are written in small letters"
 _LENGTH_QUOTED = "a length stands between quotes"
+_UNIT_QUOTED = "its unit stands between the quotes too"
+_UNIT_BEHIND = (
+    r"(?P<head>[^#]*?)([\"'])(?P<length>[0-9][^\"']*)\2\s*(?P<unit>mm|cm|m|in|ft)\b(?P<tail>.*)"
+)
+"""A length between quotes with its unit behind them."""
 _NAME_QUOTED = "a name with letters other than A to Z stands between quotes"
 _DOUBLED = r"\"(?P<length>[0-9][^\"]*)\"\""
 _HEADING = r"\s*\[{1,2}(?P<name>[^\[\]]+)\]{1,2}\s*(?:#.*)?"
@@ -137,6 +142,10 @@ def _correct(text: str, number: int) -> tuple[str, str | None, str]:
             part if part.isascii() else f'"{part.strip()}"' for part in name["name"].split(".")
         )
         return line, _if_valid(f"{name['head']}{quoted}{name['tail']}"), _NAME_QUOTED
+    behind = re.fullmatch(_UNIT_BEHIND, line)
+    if behind:
+        length = _quote(f"{behind['length']} {behind['unit']}")
+        return line, _if_valid(f"{behind['head']}{length}{behind['tail']}"), _UNIT_QUOTED
     pair = re.fullmatch(_PAIR, line)
     if pair and _is_length(pair["value"]):
         corrected = f"{pair['head']}{_quote(pair['value'])}{pair['tail']}"

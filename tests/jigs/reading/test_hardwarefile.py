@@ -68,7 +68,9 @@ def test_faults_stand_at_their_own_file_and_line(tmp_path: Path, text: str, faul
 
 def test_a_missing_file_is_told(tmp_path: Path) -> None:
     """It is looked for beside the job."""
-    assert faults_of(tmp_path, NAMED) == ["my-hardware.toml: no such file"]
+    [said] = faults_of(tmp_path, NAMED)
+    assert "hardware_file: no such file ('my-hardware.toml' given)" in said
+    assert said.startswith("job.toml:")
 
 
 def test_a_fault_of_a_record_says_what_draws_its_number(tmp_path: Path) -> None:

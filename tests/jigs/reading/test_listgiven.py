@@ -208,7 +208,7 @@ def test_a_written_table_is_read_back(tmp_path: Path) -> None:
         read_job(job)
     told = "\n".join(map(str, caught.value.faults))
     assert "job.toml:5: list.columns.widht: unknown key ('widht' given)" in told
-    assert "job.toml:5: list.columns.nothing: not a column (a list given); a letter" in told
+    assert "job.toml:5: list.columns.nothing: not a column ([true] given); a letter" in told
     assert "job.toml:6: list.kinds.x: not known ('flap' given)" in told
     assert "job.toml:7: list.odd: unknown key ('odd' given)" in told
     assert write_list_table(ListSpec()) == ""
