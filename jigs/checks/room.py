@@ -229,7 +229,7 @@ def find_displaced(job: Job) -> Mapping[str, Problem]:
 
 def check_same_place(job: Job) -> tuple[Problem, ...]:
     """List the overlaps that hold no box back."""
-    return tuple(_told(job, *pair) for pair in _overlapping(job) if _held(job, *pair) is None)
+    return tuple(_told(*pair) for pair in _overlapping(job) if _held(job, *pair) is None)
 
 
 def _overlapping(job: Job) -> Iterator[tuple[Taken, Taken]]:
@@ -270,7 +270,7 @@ def _is_placed(box: BoxSpec, boxes: Sequence[BoxSpec]) -> bool:
     return any(each.x is not None for each in row[: row.index(box) + 1])
 
 
-def _told(job: Job, one: Taken, other: Taken) -> Problem:
+def _told(one: Taken, other: Taken) -> Problem:
     # A finding stands at a box: appliances have no part of their own.
     here, there = (other, one) if one.appliance else (one, other)
     if here.appliance or there.appliance:

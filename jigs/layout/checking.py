@@ -70,21 +70,19 @@ def check_box(
     findings = Findings(fronts=frozenset(plan.parts))
     if displaced is not None:
         findings.add(replace(displaced, part=name) for name in plan.parts or [plan.box.id])
-    _check_stated(job, plan, refused or {}, findings)
-    _check_sizes(job, plan, findings)
+    _check_stated(plan, refused or {}, findings)
+    _check_sizes(plan, findings)
     _check_hung(job, plan, findings)
     _check_in_hand(job, plan, findings)
     for front in plan.fronts:
         _check_drilled(job, front, findings)
     findings.add(check_faces(plan, findings.held))
-    _check_counters(job, plan, findings)
+    _check_counters(plan, findings)
     _check_confirmed(job, plan, findings)
     return findings
 
 
-def _check_stated(
-    job: Job, plan: BoxPlan, refused: Mapping[str, Problem], findings: Findings
-) -> None:
+def _check_stated(plan: BoxPlan, refused: Mapping[str, Problem], findings: Findings) -> None:
     for column in plan.by_columns:
         findings.add(check_order([each.front for each in reversed(column)]))
     for each in plan.fronts:
@@ -95,7 +93,7 @@ def _check_stated(
         findings.add(check_blind(plan.box, front, on_slides=has_slide))
 
 
-def _check_sizes(job: Job, plan: BoxPlan, findings: Findings) -> None:
+def _check_sizes(plan: BoxPlan, findings: Findings) -> None:
     """Where sizes do not close nothing more is said of their fronts."""
     columns = plan.columns
     for carcass, stack in zip(columns.carcasses, columns.stacks, strict=True):
@@ -167,7 +165,7 @@ def _check_drilled(job: Job, plan: FrontPlan, findings: Findings) -> None:
     )
 
 
-def _check_counters(job: Job, plan: BoxPlan, findings: Findings) -> None:
+def _check_counters(plan: BoxPlan, findings: Findings) -> None:
     """What stands before several columns is told once."""
     in_hand = {each.id: each.hand.front for each in plan.fronts}
     told: set[str] = set()

@@ -74,7 +74,7 @@ def draw_copies(
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
         titles = titles_of(shop, station, card, copy)
-        draw = partial(_draw, shop, station, card, flaps, titles)
+        draw = partial(_draw, card, flaps, titles)
         round_knob = [partial(draw, whole=True)] if knob else []
         ways = (*round_knob, draw, partial(draw, apart=True))
         found = _smallest(ways[0], frames[:1]) if drawn else None
@@ -111,8 +111,6 @@ def _smallest(
 
 
 def _draw(
-    shop: Shop,
-    station: Station,
     card: StationCard,
     flaps: Mapping[FaceEdge, Sequence[Lines]],
     titles: Sequence[Title],
