@@ -11,6 +11,7 @@ from jigs.ground.lengths import BareUnit, Unit
 from jigs.reading.frontmaking import FrontMaking
 from jigs.reading.frontwords import (
     FrontWord,
+    is_end_panel,
     is_nothing,
     read_front,
 )
@@ -102,6 +103,10 @@ class FrontSaid(FrontMaking):
                 if read_front(text).kind:
                     return False
         return False
+
+    def is_end_panel(self, row: ListRow) -> bool:
+        """Tell whether a row that is no front's is an end panel's."""
+        return any(is_end_panel(self.cell(row, column)) for column in KIND_COLUMNS)
 
     def note_kinds(self) -> None:
         """Note the words for kinds that are not known, each once."""

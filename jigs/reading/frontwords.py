@@ -30,7 +30,9 @@ _MOST_WORDS = 4
 _LONGEST_SHORT = 4
 """Letters of a word for a box that is too short to be told in a note."""
 _NONE = "none"
-_NOTHING = "nothing"
+_END_PANEL = "end-panel"
+_NOTHING = frozenset(("nothing", _END_PANEL))
+"""What words of no front mean."""
 
 
 class FrontWord(Struct, frozen=True):
@@ -61,7 +63,7 @@ def read_front(text: str) -> FrontWord:
     meant = tuple(_meanings(tokens, _known()))
     kinds = {kind for word in meant if (kind := _kind(word))}
     hands = {hand for word in meant if (hand := _hand(word))}
-    if len(kinds) != 1 or _NONE in meant or _NOTHING in meant:
+    if len(kinds) != 1 or _NONE in meant or _NOTHING & {*meant}:
         return FrontWord()
     [kind] = kinds
     return FrontWord(kind, next(iter(hands)) if len(hands) == 1 else None, kind == "pair")
@@ -81,7 +83,17 @@ def is_nothing(text: str) -> bool:
     (True, False)
     """
     meant = set(_meanings(fold(text).split(), _known()))
-    return _NOTHING in meant and not any(map(_kind, meant))
+    return bool(_NOTHING & meant) and not any(map(_kind, meant))
+
+
+@cache
+def is_end_panel(text: str) -> bool:
+    """Tell whether a cell names an end panel.
+
+    >>> is_end_panel("Wange, weiß"), is_end_panel("filler")
+    (True, False)
+    """
+    return is_nothing(text) and _END_PANEL in _meanings(fold(text).split(), _known())
 
 
 @cache

@@ -11,6 +11,11 @@ from jigs.reading.frontrows import FrontRows
 from jigs.reading.listcolumns import column_letter, shorten
 from jigs.reading.listquestions import MOST_NAMED, name_rows
 
+END_PANELS = (
+    'panel_left or panel_right = "flush" or "covered" at its box, where the job file does not say '
+    "it yet, makes it a piece with a label, its place on the elevation, and its size in 'jigsheet "
+    "parts', against which what came is measured"
+)
 FIRST = 2
 """Rows that are shown as they were read."""
 
@@ -29,6 +34,10 @@ def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -
         lines.append(f"Left alone: {', '.join(words)}.")
     if reader.left:
         lines.append(f"No fronts: {_rows(reader)}.")
+    if panels := [row.number for row in reader.left if reader.is_end_panel(row)]:
+        are = "is an end panel" if len(panels) == 1 else "are end panels"
+        rows_words = name_rows(panels)
+        lines.append(f"{rows_words[:1].upper()}{rows_words[1:]} {are}: {END_PANELS}.")
     if words := [
         f"'{text}' {kind}{f' hinged {hand}' if (hand := reader.word_of(text).hand) else ''}"
         for text, kind in reader.kinds.items()

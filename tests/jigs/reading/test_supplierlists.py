@@ -258,3 +258,18 @@ def test_an_offer_is_read_without_retyping(tmp_path: Path, name: str) -> None:
     assert fronts(read) == wanted
     for words in offer.named:
         assert words in read.told
+
+
+@pytest.mark.parametrize("word", ["end panel", "Wange weiß", "joue de finition", "fianco"])
+def test_end_panels_are_told_with_what_makes_them_pieces(tmp_path: Path, word: str) -> None:
+    """They are no fronts; a filler beside them is told of no box's key."""
+    path = tmp_path / "offer.csv"
+    path.write_text(
+        f"box,kind,w,h\nB1,drawer,450,140\nB1,{word},580,720\nB1,filler,60,720\n", encoding="utf-8"
+    )
+    read = read_front_list(path)
+    assert len(read.rows) == 1
+    [told] = [line for line in read.told.splitlines() if "panel_left" in line]
+    assert told.startswith("Row 3 is an end panel: ")
+    path.write_text("box,kind,w,h\nB1,drawer,450,140\nB1,filler,60,720\n", encoding="utf-8")
+    assert "panel_left" not in read_front_list(path).told
