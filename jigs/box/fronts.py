@@ -359,7 +359,11 @@ def _width_troubles(frame: Frame, leaves: tuple[PlacedFront, ...]) -> tuple[Trou
     cover_left = max(frame.inner_left - frame.left + wide, frame.left_reveal(spec))
     cover_right = max(frame.right - frame.inner_right + wide, frame.right_reveal(spec))
     kind: TroubleKind
-    if min(left, right) < -SLACK:
+    # Below 0 it reaches over the edge of a covered end panel.
+    least_left, least_right = (
+        min(reveal, 0.0) for reveal in (frame.left_reveal(spec), frame.right_reveal(spec))
+    )
+    if left < least_left - SLACK or right < least_right - SLACK:
         kind = "too-wide"
     elif left > cover_left + SLACK or right > cover_right + SLACK:
         kind = "too-narrow"

@@ -96,8 +96,8 @@ class Groove(Struct, frozen=True, kw_only=True):
 
 NoteKind = Literal[
     "upper-face", "nothing-on-it", "blind", "notch", "slide-notches", "hook-bores", "under-slide",
-    "under", "runs-on", "shim", "beside", "behind", "covered", "flush", "spare-width",
-    "spare-depth", "scribe-foot",
+    "under", "runs-on", "shim", "beside", "behind", "covered", "edge-seen", "flush",
+    "spare-width", "spare-depth", "scribe-foot",
 ]  # fmt: skip
 """`upper-face`: how high a fixed shelf's is above the sides' bottom end; `notch`: width and depth
 for each piece that passes through it; `slide-notches`: width and height of both, `hook-bores`:

@@ -157,14 +157,15 @@ def end_fillers(
 
 def end_panel(
     job: Job, name: str, *, box: str, wall: str, box_depth: float, height: float, flush: bool,
-    out: float, scribed: bool = True, over: float = 0.0,
+    out: float, reached: bool = False, scribed: bool = True, over: float = 0.0,
 ) -> Piece:  # fmt: skip
     """Give an end panel at a box `box_depth` deep, `height` high, whose fronts stand `out` before
-    it; mm. `over`: as much of its height is more than it needs where the floor is highest."""
+    it; mm. `reached`: these reach over its front edge; `over`: as much of its height is more than
+    it needs where the floor is highest."""
     scribe = job.build.panel_scribe if scribed else 0.0
     deep = panel_depth(box_depth, out=out, flush=flush)
     covered = not flush and out > SLACK
-    notes = [PieceNote(kind="covered" if covered else "flush")]
+    notes = [PieceNote(kind=("covered" if reached else "edge-seen") if covered else "flush")]
     notes += [PieceNote(kind="spare-depth", figures=(scribe,))] if scribe else []
     piece = _upright(job, name, "end-panel", wall, height=height, width=deep + scribe)
     return replace(
@@ -186,6 +187,7 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             end_panel(
                 job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
                 height=panel_height(box), flush=kind == "flush", out=faces_out(job, box),
+                reached=any(front.reveals.reaches_over(hand) for front in box.fronts),
                 scribed=not box.panels.back,
                 over=floor_under(job, box),
             ),

@@ -103,13 +103,18 @@ class OwnReveals(Struct, frozen=True, kw_only=True):
     """A front's own gap on each side, mm; None where it is the job's."""
 
     left: float | None = None
-    """From its left edge."""
+    """From its left edge; below 0 where it reaches over a covered end panel."""
     right: float | None = None
-    """From its right edge."""
+    """From its right edge; as at the left."""
     top: float | None = None
     """From its top edge."""
     bottom: float | None = None
     """From its bottom edge; below 0 where the front hangs below its box."""
+
+    def reaches_over(self, hand: Hand) -> bool:
+        """Tell whether the front reaches beyond its box at one side."""
+        reveal = self.left if hand == "left" else self.right
+        return reveal is not None and reveal < 0
 
 
 class FivePieceSpec(Struct, frozen=True, kw_only=True):

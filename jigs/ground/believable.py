@@ -131,6 +131,8 @@ REVEAL = Range(0.5, 19, zero=True)
 """A gap beside a front."""
 OWN_REVEAL = Range(0.5, 60, zero=True)
 """A front's own gap: beside a filler, above it, at a handle."""
+SIDE_REVEAL = Range(-45, 60, least=0.5)
+"""The same beside a front: below 0 where it reaches over the edge of a covered end panel."""
 PANEL_GAP = Range(0.5, 250, zero=True)
 """A gap beside an appliance's panel, or an opening."""
 PANEL_REVEAL = Range(-30, 250, least=0.5)

@@ -40,10 +40,10 @@ from jigs.ground.believable import (
     DIAGONAL,
     END_REVEAL,
     IN_BOX,
-    OWN_REVEAL,
     PANEL_GAP,
     PANEL_REVEAL,
     SHARE,
+    SIDE_REVEAL,
 )
 from jigs.ground.geometry import Hand
 from jigs.reading.fieldkeys import ANY_FRONT, BOXES, FRONTS, read_keys
@@ -264,7 +264,7 @@ def _read_front(row: TomlTable, shelves: Shelves) -> FrontSpec:
     said = row.choice("kind", FRONT_KINDS)
     kind, sizes = said or "door", FRONTS[said] if said else ANY_FRONT
     wide = kind in ("panel", "opening")
-    beside, below = (PANEL_GAP, PANEL_REVEAL) if wide else (OWN_REVEAL, END_REVEAL)
+    beside, below = (PANEL_GAP, PANEL_REVEAL) if wide else (SIDE_REVEAL, END_REVEAL)
     height = row.length("height", sizes.height)
     modules = row.whole("modules", usual=80, most=300)
     share = row.number("share", SHARE, most=1000.0)

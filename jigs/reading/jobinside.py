@@ -18,6 +18,7 @@ from jigs.given.hardware import SlideRecord
 from jigs.given.job import MOST_COLUMNS, BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.stated import BlindEnd, RolloutSpec
 from jigs.ground.believable import IN_BOX, SHARE, Range
+from jigs.ground.geometry import Hand
 from jigs.ground.lengths import format_length
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf
@@ -67,6 +68,25 @@ def check_place(row: TomlTable, front: FrontSpec, box: BoxSpec) -> None:
         row.note("column", f"no such column ({front.column} given); box {box.id} has {count}")
     elif front.column + front.span - 1 > count:
         row.note("span", f"beyond the last column ({front.span} given); box {box.id} has {count}")
+    ends: tuple[tuple[Hand, bool], ...] = (
+        ("left", front.column == 1), ("right", front.column + front.span - 1 == count),
+    )  # fmt: skip
+    for hand, at_end in ends:
+        over = front.reveals.reaches_over(hand)
+        if over and (not at_end or box.panels.at(hand) != "covered" or box.overlay == "inset"):
+            row.note(
+                f"reveal_{hand}",
+                f"below 0 ({row.given(f'reveal_{hand}')} given); only a front at the end of its "
+                f'box reaches over, and only over an end panel: panel_{hand} = "covered" at the '
+                "box",
+            )
+        elif over and (front.kind == "pair" or front.hinged == hand):
+            row.note(
+                f"reveal_{hand}",
+                f"below 0 ({row.given(f'reveal_{hand}')} given) where it is hinged: no hinge laps "
+                "over an end panel; hinge it at its other edge, or say "
+                f'panel_{hand} = "flush" and leave this out',
+            )
     if ((front.overlay or box.overlay) == "inset") != (box.overlay == "inset"):
         row.note(
             "overlay",

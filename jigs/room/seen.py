@@ -46,8 +46,8 @@ class SeenOpening(Struct, frozen=True, kw_only=True):
 
 class SeenStrip(Struct, frozen=True, kw_only=True):
     """An end panel or a filler beside a box, on the wall, or what is hidden between a blind box and
-    the room's wall, where no filler is; mm. `covered`: fronts lie over the panel's front edge, the
-    other run stands before what is hidden. `id` is empty but for a panel."""
+    the room's wall, where no filler is; mm. `covered`: fronts pass before the panel's front edge,
+    the other run stands before what is hidden. `id` is empty but for a panel."""
 
     kind: Literal["panel", "filler", "hidden"]
     x: float
@@ -78,6 +78,15 @@ class Seen(Struct, frozen=True, kw_only=True):
     openings: tuple[SeenOpening, ...] = ()
     strips: tuple[SeenStrip, ...] = ()
     shelves: tuple[SeenShelf, ...] = ()
+
+    def is_behind(self, strip: SeenStrip) -> bool:
+        """Tell whether a panel or filler beside it is out of sight: what is hidden at a blind end,
+        an end panel whose front edge one of its fronts reaches over."""
+        middle = strip.x + strip.width / 2
+        return strip.covered and (
+            strip.kind == "hidden"
+            or any(front.x < middle < front.x + front.front.width for front in self.fronts)
+        )
 
     @property
     def right(self) -> float:

@@ -92,7 +92,7 @@ def _draw_body(seen: Seen, scale: Scale) -> Iterator[Mark]:
     for strip in seen.strips:
         yield Outline(
             points=scale.area(strip.x, strip.y, strip.width, strip.height),
-            dash="dashed" if strip.covered else "",
+            dash="dashed" if seen.is_behind(strip) else "",
             layer=strip.kind,
             name=strip.id,
         )

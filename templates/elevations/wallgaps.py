@@ -116,7 +116,8 @@ def _draw_boxes(elevation: Elevation, scale: Scale) -> Iterator[Mark]:
     for box in elevation.boxes:
         for strip in box.strips:
             place = scale.area(strip.x, strip.y, strip.width, strip.height)
-            yield Outline(points=place, dash="dashed" if strip.covered else "", layer=strip.kind)
+            dash: Dash = "dashed" if box.is_behind(strip) else ""
+            yield Outline(points=place, dash=dash, layer=strip.kind)
         for opening in box.openings:
             place = scale.area(opening.x, opening.y, opening.width, opening.height)
             yield Outline(points=place, dash="dashed", layer="opening")

@@ -47,6 +47,8 @@ def _say(note: PieceNote) -> str:
             return "set it at the floor's high point first, shim it up elsewhere"
         case "covered":
             return "the fronts cover its front edge"
+        case "edge-seen":
+            return "as deep as the box; its front edge is seen beside the fronts"
         case "flush":
             return "flush with the faces of the fronts"
         case "spare-width":

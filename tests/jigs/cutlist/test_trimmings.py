@@ -52,8 +52,9 @@ def test_nothing_to_scribe_is_not_spoken_of() -> None:
     """panel_scribe = 0, as on an island."""
     made = replace(job(box()), build=Build(panel_scribe=0.0, scribe=0.0))
     piece = end_panel(
-        made, "B1-PANEL-L", box="B1", wall="", box_depth=DB, height=876.3, flush=False, out=21.05
-    )
+        made, "B1-PANEL-L", box="B1", wall="", box_depth=DB, height=876.3, flush=False, out=21.05,
+        reached=True,
+    )  # fmt: skip
     assert note_words(piece.notes) == "the fronts cover its front edge"
     assert not note_words(filler(made, "NORTH-FILLER-L", "north", width=41.0, height=774.7).notes)
 
