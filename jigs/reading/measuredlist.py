@@ -72,11 +72,9 @@ class _GapRows(RowReader):
             first, second = (
                 self.read_size(row, column, within=within) for column in (FIRST, SECOND)
             )
-            if first is None and self.cell(row, SECOND):
+            if not self.cell(row, FIRST) and self.cell(row, SECOND):
                 self.note_at(
-                    row,
-                    FIRST,
-                    "missing; a gap that was measured at one end alone stands in this column",
+                    row, FIRST, "missing; what was measured at one end alone stands in this column"
                 )
             if not self.cell(row, "front") and (self.cell(row, FIRST) or self.cell(row, SECOND)):
                 self.note_at(row, "front", "missing; give the ID of a front at the gap")

@@ -9,13 +9,15 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jigs.box.parts import Front
 from jigs.given.measured import MeasuredGap
 from jigs.ground.errors import Fault
+from jigs.ground.geometry import SLACK
 from jigs.room.hung import HungFront
 
-Unreached = Literal["no-screw", "free-edge"]
+Unreached = Literal["no-screw", "free-edge", "too-far"]
 
 
 class StandsOut(Struct, frozen=True, kw_only=True):
@@ -46,8 +48,7 @@ def match_depths(
         if wrong:
             faults.append(Fault(row.where, wrong))
             continue
-        front = hung[row.front].front
-        found[row.front] = _stands(front, row), row.where
+        found[row.front] = _stands(hung[row.front], row), row.where
     return tuple(standing for standing, _ in found.values()), faults
 
 
@@ -68,14 +69,18 @@ def _wrong(row: MeasuredGap, hung: Mapping[str, HungFront], first: Mapping[str, 
     return ""
 
 
-def _stands(front: Front, row: MeasuredGap) -> StandsOut:
+def _stands(hung: HungFront, row: MeasuredGap) -> StandsOut:
+    front = hung.front
+    second = row.first if row.second is None else row.second
+    standing = StandsOut(front=front, ends=(row.first, second), both=row.second is not None)
     why: Unreached | None = None
     if not front.swings:
         why = "no-screw"
     elif row.edge not in ("", front.hinged):
         why = "free-edge"
-    second = row.first if row.second is None else row.second
-    return StandsOut(front=front, ends=(row.first, second), both=row.second is not None, why=why)
+    elif max(map(abs, depth_moves(standing, hung))) > hung.reach + SLACK:
+        why = "too-far"
+    return replace(standing, why=why)
 
 
 def depth_moves(standing: StandsOut, hung: HungFront) -> Iterator[float]:

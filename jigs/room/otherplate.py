@@ -9,6 +9,7 @@ from msgspec import Struct
 from jigs.box.parts import Front
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
+from jigs.room.reckoning import ADJUSTS
 
 
 class OtherPlate(Struct, frozen=True):
@@ -18,7 +19,7 @@ class OtherPlate(Struct, frozen=True):
     wanted: float
     """The height that brings the door all the way, its side screws in their middle."""
     at_hand: float | None
-    """The one at hand that comes nearer to that than the one it hangs on; None for none."""
+    """The one at hand that is nearest to that, where the side screws do the rest; None for none."""
     stated: bool
     """Whether anybody said which plates there are; else `now` is what the hinge wants."""
 
@@ -39,5 +40,6 @@ def other_plate(front: Front, job: Job, right: float) -> OtherPlate | None:
     if wanted < -SLACK or record is None:
         return None
     nearest = min(record.plates, key=lambda plate: (abs(plate - wanted), plate), default=now)
-    nearer = abs(nearest - wanted) < abs(now - wanted) - SLACK
-    return OtherPlate(now, wanted, nearest if nearer else None, front.hinge.plate_stated)
+    left = abs(nearest - wanted)
+    helps = left <= ADJUSTS + SLACK and left < abs(now - wanted) - SLACK
+    return OtherPlate(now, wanted, nearest if helps else None, front.hinge.plate_stated)

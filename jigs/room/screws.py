@@ -95,7 +95,7 @@ class Beyond(Struct, frozen=True, kw_only=True):
     why: Why
     fronts: tuple[Front, ...]
     plates: Mapping[str, OtherPlate] = field(default_factory=dict)
-    """The plates that would bring these doors over, by their IDs."""
+    """The plates that would bring these doors over, each its share, by their IDs."""
 
 
 class Adjustment(Struct, frozen=True, kw_only=True):
@@ -335,12 +335,16 @@ def _beyond(
             )
             screwed = any(hung[front.id].reach > SLACK for front, _ in sides)
             why: Why = "place" if ended else "size" if screwed else "fixed"
+            along = taped.budget.gap.axis == "x"
+            doors = [(f, edge) for f, edge in sides if along and f in ended and f.swings]
             plates = {
                 f.id: plate
-                for f, edge in sides
-                if f in ended
-                and taped.budget.gap.axis == "x"
-                and (plate := other_plate(f, job, poses[f.id].right + _wanted(edge, taped.off)))
+                for f, edge in doors
+                if (
+                    plate := other_plate(
+                        f, job, poses[f.id].right + _wanted(edge, taped.off / len(doors))
+                    )
+                )
             }
             yield Beyond(taped=taped, why=why, fronts=ended, plates=plates)
         elif abs(taped.then[0] - taped.then[1]) > SEEN:
@@ -358,6 +362,6 @@ def _is_at_end(hung: HungFront, pose: Pose, edge: FaceEdge, taped: GapAsHung) ->
 
 
 def _wanted(edge: FaceEdge, off: float) -> float:
-    """Give how far a front would go to the right, or up, to take all that a gap at its edge is
+    """Give how far a front would go to the right, or up, to take so much that a gap at its edge is
     wider than planned; mm."""
     return -off if edge in ("left", "bottom") else off

@@ -48,6 +48,10 @@ UNREACHED: dict[Unreached, str] = {
         "has no depth screw: its slides stand further out or in than their neighbours', or the box "
         "is out of square. Measure both slides from the front edge"
     ),
+    "too-far": (
+        f"is beyond its depth screws, {ADJUSTS:g} mm either way (from memory): is every hinge home "
+        "on its plate, every cup in its bore? Then measure the plates from the front edge"
+    ),
     "free-edge": (
         "was measured at its free edge, where no screw moves it: its bumper, a warped door "
         "(straight edge on its back), something behind it"
@@ -179,7 +183,7 @@ def _plate(plate: OtherPlate | None) -> str:
         rest = f", its side screws the other {format_mm(plate.left)}" if plate.left > WORTH else ""
         return f"{one} brings it over; of those at hand {format_mm(plate.at_hand)} does{rest}"
     if plate.stated:
-        return f"{one} brings it over; none at hand comes nearer than the one it hangs on"
+        return f"{one} brings it over; none at hand comes so near that its side screws do the rest"
     return f"{one}, as reckoned, brings it over; measure the one it hangs on"
 
 

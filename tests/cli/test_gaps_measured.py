@@ -190,6 +190,28 @@ def test_how_far_a_door_stands_out_turns_its_depth_screws(run: Run, small: Path)
     assert "B1-2 (1.0) was measured at its free edge" in free
 
 
+def test_a_door_beyond_its_depth_screws_asks_for_no_turn(run: Run, small: Path) -> None:
+    """They reach 2 mm, as the side screws do: of 7 its plates and cups are looked at."""
+    small.write_text(SMALL + WALL, encoding="utf-8")
+    listed = small.parent / "now.csv"
+    listed.write_text("front,axis,top (mm),bottom (mm)\nB1-2,depth,7,7\n", encoding="utf-8")
+    data = json.loads(run("gaps", small, "--measured", listed, "--format", "json").stdout)
+    assert data["turns"] == []
+    assert [each["why"] for each in data["depths"]] == ["too-far"]
+    told = " ".join(run("gaps", small, "--measured", listed).stdout.split())
+    assert "B1-2 (7.0) is beyond its depth screws, 2 mm either way" in told
+
+
+def test_a_first_end_that_is_no_length_is_told_once(run: Run, small: Path) -> None:
+    """It is not missing besides."""
+    small.write_text(SMALL + WALL, encoding="utf-8")
+    listed = small.parent / "now.csv"
+    listed.write_text("front,axis,edge,top,bottom\nB1-2,x,left,abc,1\n", encoding="utf-8")
+    told = run("gaps", small, "--measured", listed).stderr
+    assert "not a length ('abc' given)" in told
+    assert "1 fault; nothing was made." in told
+
+
 def test_a_wrong_row_of_depth_is_told(run: Run, small: Path) -> None:
     """Another front, twice, beside something, at an edge that lies."""
     listed = small.parent / "now.csv"

@@ -45,3 +45,8 @@ def test_the_nearest_at_hand_is_named_where_it_helps(hung: tuple[Job, Front]) ->
     assert same is not None
     assert same.at_hand is None
     assert other_plate(door, its_job, -3.5) is None
+    # 7.5 is wanted: on 5 the screws would have to do 2.5, and reach 2.
+    far = other_plate(door, its_job, 4.5)
+    assert far is not None
+    assert far.wanted == pytest.approx(7.5)
+    assert far.at_hand is None

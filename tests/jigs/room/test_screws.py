@@ -219,6 +219,14 @@ def test_what_the_screws_do_not_reach_is_said() -> None:
     assert {each.why for each in bent.beyond} == {"square"}
 
 
+def test_two_doors_share_what_other_plates_are_to_do() -> None:
+    """Planned 3.2 between them, measured 13.2: with both plates changed, it is 3.2."""
+    [beyond] = plan(doors("left", "right"), row("W1-1", "right", 13.2)).beyond
+    assert [front.id for front in beyond.fronts] == [*beyond.plates] == ["W1-1", "W2-1"]
+    higher = [plate.wanted - plate.now for plate in beyond.plates.values()]
+    assert higher == pytest.approx([5.0, 5.0])
+
+
 def test_a_gap_that_is_true_asks_for_no_turn() -> None:
     """What was measured as planned stays; one gap that nothing moves spoils no other."""
     made = plan(doors("left", "right"), row("W1-1", "left", 1.6), row("W1-1", "right", 3.2))
