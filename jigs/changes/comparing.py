@@ -79,7 +79,8 @@ class Changes(Struct, frozen=True, kw_only=True):
     @property
     def sheets(self) -> tuple[str, ...]:
         """The parts whose sheet is stale."""
-        recoded = tuple(name for name in self.recoded if not self.new.parts[name].held)
+        parts = (self.new.parts[name] for name in self.recoded)
+        recoded = tuple(part.id for part in parts if part.stations and not part.held)
         return recoded or tuple(each.id for each in self.parts if each.sheet)
 
     @property

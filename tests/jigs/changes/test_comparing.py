@@ -310,6 +310,9 @@ def test_of_codes_alone_it_says_no_more_than_they_do() -> None:
     found = compare(old, stated(TEXT.replace("fixing_inboard = 9.5", "fixing_inboard = 10"))[1])
     assert set(found.recoded) == set(found.labels) == {"B1-3", "W1-1L", "W1-1R"}
     assert found.parts == ()
+    wide = compare(old, stated(TEXT.replace("band = 0.6", "band = 0.8"))[1])
+    drawn = {name for name, part in wide.new.parts.items() if part.stations}
+    assert set(wide.sheets) == set(wide.recoded) & drawn < set(wide.recoded)
 
 
 def test_how_a_list_was_read_is_no_edit_even_where_a_pack_keeps_it() -> None:
