@@ -28,6 +28,10 @@ class Shown(Struct, frozen=True):
         return f"{self.text} ({self.other})" if self.other else self.text
 
 
+NOTHING = Shown("")
+"""An empty cell: a long list has more of these than of others."""
+
+
 class Column(Struct, frozen=True, kw_only=True):
     """A column of a table."""
 
@@ -109,7 +113,7 @@ class Listing(Struct, frozen=True, kw_only=True):
 
 def shown(*cells: str) -> tuple[Shown, ...]:
     """Give plain texts as cells."""
-    return tuple(Shown(cell) for cell in cells)
+    return tuple(Shown(cell) if cell else NOTHING for cell in cells)
 
 
 def sizes_shown(sizes: Iterable[float], unit: Unit, *, named: bool = True) -> Shown:

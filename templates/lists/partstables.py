@@ -18,7 +18,6 @@ from templates.lists.listing import (
     Group,
     Listing,
     Section,
-    Shown,
     Table,
     TableRow,
     Words,
@@ -188,9 +187,13 @@ def _row(piece: Piece, code: str, stamps: str, patterns: _Patterns) -> TableRow:
         cells=(
             *shown("", piece.id, code, str(piece.count)),
             sizes_shown((piece.length, piece.width), unit, named=False),
-            Shown(finished.text if piece.band else ""),
-            *shown(", ".join(piece.banded), patterns.of_screws(piece), patterns.of_groove(piece)),
-            Shown(stamps),
+            *shown(
+                finished.text if piece.band else "",
+                ", ".join(piece.banded),
+                patterns.of_screws(piece),
+                patterns.of_groove(piece),
+                stamps,
+            ),
         ),
         note=note_words(piece.notes),
     )
