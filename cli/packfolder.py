@@ -46,7 +46,7 @@ def write_pack(
             for name, data in files.items()
         }
         digests = {names[name]: _digest(data) for name, data in files.items()}
-        contents = describe(digests)
+        contents = {key: _lines(value, 1) for key, value in describe(digests).items()}
         stale = [
             folder / name
             for name, own in former.items()
@@ -60,7 +60,7 @@ def write_pack(
                 return written.put
 
             puts = [
-                aside(CONTENTS, _json({**contents, FORMER: former})),
+                aside(CONTENTS, _json({**contents, FORMER: _lines(former, 1)})),
                 *(aside(names[name], data) for name, data in files.items()),
             ]
             last = aside(CONTENTS, _json(contents))
@@ -124,21 +124,24 @@ DEEP = 3
 """So deep `contents.json` has a line for each value; what lies deeper stands on one line."""
 
 
-def _json(data: Mapping[str, object]) -> bytes:
-    return f"{_lines(data, 0)}\n".encode(errors="replace")
+def _json(values: Mapping[str, str]) -> bytes:
+    """Give a table of values, each as its own text."""
+    return f"{_braced('{}', _named(values), 0)}\n".encode(errors="replace")
 
 
 def _lines(value: object, depth: int) -> str:
     if depth == DEEP or not value or not isinstance(value, dict | list):
         return json.dumps(value, ensure_ascii=False)
-    begin, end = "{}" if isinstance(value, dict) else "[]"
-    inner = (
-        [
-            f"{json.dumps(key, ensure_ascii=False)}: {_lines(each, depth + 1)}"
-            for key, each in value.items()
-        ]
-        if isinstance(value, dict)
-        else [_lines(each, depth + 1) for each in value]
-    )
+    if isinstance(value, list):
+        return _braced("[]", [_lines(each, depth + 1) for each in value], depth)
+    inner = {key: _lines(each, depth + 1) for key, each in value.items()}
+    return _braced("{}", _named(inner), depth)
+
+
+def _named(values: Mapping[str, str]) -> list[str]:
+    return [f"{json.dumps(key, ensure_ascii=False)}: {value}" for key, value in values.items()]
+
+
+def _braced(braces: str, inner: Iterable[str], depth: int) -> str:
     margin = "\n" + " " * depth
-    return f"{begin}{margin} {f',{margin} '.join(inner)}{margin}{end}"
+    return f"{braces[0]}{margin} {f',{margin} '.join(inner)}{margin}{braces[1]}"
