@@ -5,7 +5,7 @@ over as many pages as it needs. The paper lies where a card is too wide for it u
 is as high as the page has its title beside it.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct, field
 
@@ -72,6 +72,10 @@ class _Draft(Struct, kw_only=True):
         self.used += block.height + GAP
 
 
+BegunPage = tuple[_Draft, Size]
+"""A page begun in one way to lay it out, and its room for cards."""
+
+
 def station_pages(
     shop: Shop,
     station: Station,
@@ -84,9 +88,10 @@ def station_pages(
     """Lay out the pages of a station, of which the first has the number `first`. `told`: its
     steps; `reason`: what tells it from its like."""
     heading = StationHead(shop=shop, station=station, reason=reason, told=told)
-    rooms = [room for _, room in _ways(heading, paper, 0)]
+    ways = list(_ways(heading, paper, 0))
+    rooms = [room for _, room in ways]
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
-    drafts = _card_pages(heading, cards, paper)
+    drafts = _card_pages(heading, cards, paper, ways)
     last = drafts[-1]
     width = min(paper.width, paper.height) - LEFT_STRIP - EDGE
     table = side_blocks if station.work == "sides" else rows_of
@@ -140,18 +145,23 @@ def _new(heading: StationHead, width: float, height: float, number: int) -> _Dra
     return draft
 
 
-def _card_pages(heading: StationHead, cards: Sequence[DrawnCard], paper: Paper) -> list[_Draft]:
-    """Share the cards among pages, as many on each as find room, in their order."""
+def _card_pages(
+    heading: StationHead, cards: Sequence[DrawnCard], paper: Paper, first: Sequence[BegunPage]
+) -> list[_Draft]:
+    """Share the cards among pages, as many on each as find room, in their order; `first`: the ways
+    to lay out the first of them."""
     drafts: list[_Draft] = []
     rest = list(cards)
     while rest or not drafts:
-        draft, taken = _fill(heading, rest, paper, len(drafts))
+        number = len(drafts)
+        ways = _ways(heading, paper, number) if drafts else first
+        draft, taken = _fill(heading, rest, paper, ways, number)
         drafts.append(draft)
         rest = rest[taken:]
     return drafts
 
 
-def _ways(heading: StationHead, paper: Paper, number: int) -> Iterator[tuple[_Draft, Size]]:
+def _ways(heading: StationHead, paper: Paper, number: int) -> Iterator[BegunPage]:
     """Begin a page in each way that it can be laid out, upright or lying, and give the room for
     cards: below its title, or beside one that is still to come."""
     for across in (True, False):
@@ -165,10 +175,14 @@ def _ways(heading: StationHead, paper: Paper, number: int) -> Iterator[tuple[_Dr
 
 
 def _fill(
-    heading: StationHead, cards: Sequence[DrawnCard], paper: Paper, number: int
+    heading: StationHead,
+    cards: Sequence[DrawnCard],
+    paper: Paper,
+    ways: Iterable[BegunPage],
+    number: int,
 ) -> tuple[_Draft, int]:
     """Begin a page with as many of the first cards as one way to lay it out holds."""
-    for draft, room in _ways(heading, paper, number):
+    for draft, room in ways:
         taken = _most(cards, room)
         if taken or not cards:
             beside = not draft.used
