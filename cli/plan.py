@@ -78,7 +78,7 @@ def plan(
     from cli.serving.store import read_store
     from cli.ticking import Ticks, tick
     from jigs.bench.stations import plan_stations
-    from jigs.bench.workdays import MOST
+    from jigs.bench.workdays import MOST_A_DAY
     from jigs.layout.layout import as_printed
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.lists.listtext import listing_text
@@ -93,11 +93,11 @@ def plan(
     stations = plan_stations(printed, reach=reach_on(sheet))
     kept, _ = read_store(asked.path)
     paged = bind_stations(printed, stations, sheet).paged if stations else Paged()
-    made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST)
+    made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST_A_DAY)
     if ticks := Ticks(done=done, days=day_done, back=undone):
         tick(ticks, asked, made.plan, kept)
         kept, _ = read_store(asked.path)
-        made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST)
+        made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST_A_DAY)
     sources = layout.job.sources
     if form == "pdf":
         data, pages = draw_lists(layout, [plan_listing(made)], paper)

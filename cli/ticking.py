@@ -42,12 +42,12 @@ class _Ticking:
     """Finds what the words of a line mean, and what keeps it from being marked."""
 
     def __init__(self, plan: "JobPlan", kept: "Mapping[str, Kept]") -> None:
-        from jigs.bench.kept import NOTHING, done_of
+        from jigs.bench.kept import NOTHING_KEPT, done_of
 
         self.plan = plan
         self.kept = kept
         self.done = {
-            part: set(done_of(course, kept.get(part, NOTHING)))
+            part: set(done_of(course, kept.get(part, NOTHING_KEPT)))
             for part, course in plan.courses.items()
         }
         """The steps that are done of each part, by their keys, what this line marks among them."""

@@ -337,20 +337,20 @@ class Store:
         return self._read("", ())
 
     def _read(self, where: str, given: tuple[str, ...]) -> "dict[str, Kept]":
-        from jigs.bench.kept import NOTHING
+        from jigs.bench.kept import NOTHING_KEPT
 
         ask = self._base.execute
-        found = dict.fromkeys(given, NOTHING)
+        found = dict.fromkeys(given, NOTHING_KEPT)
         for part, step, code in ask(
             f"select part, step, code from marks{where} order by id", given
         ):
-            own = found.get(part, NOTHING)
+            own = found.get(part, NOTHING_KEPT)
             found[part] = replace(own, marks={**own.marks, step: code})
         for part, code in ask(f"select part, code from codes{where} order by id", given):
-            own = found.get(part, NOTHING)
+            own = found.get(part, NOTHING_KEPT)
             found[part] = replace(own, codes=(*own.codes, code))
         for part, note in ask(f"select part, note from notes{where}", given):
-            found[part] = replace(found.get(part, NOTHING), note=note)
+            found[part] = replace(found.get(part, NOTHING_KEPT), note=note)
         for part, name in ask(f"select part, name from photos{where}", given):
-            found[part] = replace(found.get(part, NOTHING), photo=name)
+            found[part] = replace(found.get(part, NOTHING_KEPT), photo=name)
         return found

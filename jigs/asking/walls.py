@@ -13,7 +13,7 @@ from jigs.ground.geometry import HANDS, Hand, other_hand
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import Unit
 from jigs.reading.jobboxes import ABOVE_FLOOR
-from jigs.reading.jobwalls import FILLER, REACH
+from jigs.reading.jobwalls import FILLER, REACHES
 
 PULL_REACH = 35.0
 """How far a usual pull reaches out, mm (common practice, no source); what stands round a corner may
@@ -133,7 +133,7 @@ def _ask_end(
         usual = write_length(PULL_REACH, unit)
         reach = yield from ask(
             Question(
-                key=f"{begun}_reach", topic="wall.reach", form=LengthForm(REACH, unit),
+                key=f"{begun}_reach", topic="wall.reach", form=LengthForm(REACHES, unit),
                 may_open=True, figures={**figures, "usual": usual},
             )
         )  # fmt: skip

@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from jigs.bench.benchpart import BenchPart, Board
 from jigs.bench.sides import CROSSES, MARKS
 from jigs.bench.station import Row, Setting, Station
-from jigs.bench.storystick import SAME, Spacer
+from jigs.bench.storystick import SAME_LINE, Spacer
 from jigs.ground.geometry import Purpose
 
 
@@ -160,7 +160,7 @@ def _add(lines: list[HeightLine], row: Row, setting: Setting) -> None:
 def _is_one(there: HeightLine, line: HeightLine, board: Board) -> bool:
     """Tell whether a line of a board is one that is there: of what it serves, or of a pair's other
     door, whose plates the other board alone has at this height."""
-    if there.purpose != line.purpose or abs(there.above_panel - line.above_panel) > SAME:
+    if there.purpose != line.purpose or abs(there.above_panel - line.above_panel) > SAME_LINE:
         return False
     free = (there.left if board.side == "left" else there.right) is None
     return there.serves == line.serves or (line.purpose == "plate" and free)

@@ -10,7 +10,7 @@ from jigs.bench.firstarticle import FirstArticle, first_articles
 from jigs.bench.kept import Kept
 from jigs.bench.station import Station
 from jigs.bench.tracked import Tracked, track
-from jigs.bench.workdays import MOST, Day, Done, divide, find_done, find_today
+from jigs.bench.workdays import MOST_A_DAY, Day, Done, divide, find_done, find_today
 from jigs.bench.workplan import Stage, plan_work
 from jigs.box.bypart import OpenCuts
 from jigs.box.parts import Layout
@@ -77,7 +77,7 @@ def plan_job(
     *,
     setting: Mapping[str, Sequence[str]] | None = None,
     ordering: bool = False,
-    most: int = MOST,
+    most: int = MOST_A_DAY,
 ) -> JobPlan:
     """Plan the work of a job as it is printed; `cut` is its cut list, `stations` where its parts
     are bored, `kept` what is kept of them, `setting` the boxes of each wall in the order in which

@@ -26,7 +26,7 @@ class Kept(Struct, frozen=True, kw_only=True):
     """Names its photo, "" where there is none."""
 
 
-NOTHING = Kept()
+NOTHING_KEPT = Kept()
 """What is kept of a part of which nothing was ever said."""
 
 
@@ -35,9 +35,10 @@ def stand(
 ) -> Mapping[str, Standing]:
     """Say of every part how far it is, by its ID: those of the job in its order, then those of
     which something is kept and which the job no longer has."""
-    done = {part.id: done_of(courses[part.id], kept.get(part.id, NOTHING)) for part in parts}
+    done = {part.id: done_of(courses[part.id], kept.get(part.id, NOTHING_KEPT)) for part in parts}
     found = {
-        part.id: _stand(part, courses[part.id], kept.get(part.id, NOTHING), done) for part in parts
+        part.id: _stand(part, courses[part.id], kept.get(part.id, NOTHING_KEPT), done)
+        for part in parts
     }
     for part, own in kept.items():
         if part not in found and (own.marks or own.note or own.photo):

@@ -24,7 +24,7 @@ StickKind = FittingKind | Literal["fixed-shelf"]
 """What is struck from a stick: lines of holes, and the upper faces of fixed shelves."""
 _Height = tuple[float, StickKind, str, tuple[str, Hand]]
 """A hole's height, mm; what it is, the part it serves, and the face it is in: board and hand."""
-SAME = 0.05
+SAME_LINE = 0.05
 """Heights nearer than this are one line: half of what is printed; mm."""
 
 
@@ -130,7 +130,7 @@ def _lines(heights: list[_Height], sides: Sequence[Side]) -> tuple[StickLine, ..
     for kind in (*kinds, "fixed-shelf"):
         last: list[_Height] = []
         for entry in sorted(entry for entry in heights if entry[1] == kind):
-            if last and entry[0] - last[0][0] <= SAME:
+            if last and entry[0] - last[0][0] <= SAME_LINE:
                 last.append(entry)
             else:
                 last = [entry]

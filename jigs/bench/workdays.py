@@ -2,8 +2,9 @@
 
 A day is a share of the work, not a time: nobody has published how long a board, a card or a door
 takes a first hand. It ends when things have been taken in hand so often as the person wants
-(`MOST`, our own choice); where something dries: glue, a coat of paint; and where something has to
-come first: fronts that were ordered. A station is never parted: its bit and stop are set once.
+(`MOST_A_DAY`, our own choice); where something dries: glue, a coat of paint; and where something
+has to come first: fronts that were ordered. A station is never parted: its bit and stop are set
+once.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -12,12 +13,12 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from jigs.bench.course import Course
-from jigs.bench.kept import NOTHING, Kept, done_of
+from jigs.bench.kept import NOTHING_KEPT, Kept, done_of
 from jigs.bench.tracked import Tracked
 from jigs.bench.workplan import Stage, StageKind, Task
 from jigs.ground.grouped import grouped
 
-MOST = 60
+MOST_A_DAY = 60
 """How often something is taken in hand in a day: a piece cut, a card set, a door painted or hung.
 Our own choice: no source gives times."""
 ENDS_A_DAY: frozenset[StageKind] = frozenset({"before", "order", "set", "back", "front"})
@@ -41,7 +42,7 @@ class Day(Struct, frozen=True, kw_only=True):
         return tuple(task for stage in self.stages for task in stage.tasks)
 
 
-def divide(stages: Iterable[Stage], most: int = MOST) -> tuple[Day, ...]:
+def divide(stages: Iterable[Stage], most: int = MOST_A_DAY) -> tuple[Day, ...]:
     """Divide the work into days in which something is taken in hand at most so often, but for a
     station or a box that takes more."""
     days: list[list[Stage]] = [[]]
@@ -121,7 +122,9 @@ def find_done(
     boxes = {part.id: part.boxes for part in tracked}
     marked = {(part, key) for part in boxes if part in kept for key in kept[part].marks}
     acts = {
-        (part, key) for part in boxes for key in done_of(courses[part], kept.get(part, NOTHING))
+        (part, key)
+        for part in boxes
+        for key in done_of(courses[part], kept.get(part, NOTHING_KEPT))
     }
     hung = (part for part, key in marked if key in AT_THE_WALL)
     return Done(

@@ -24,7 +24,7 @@ from jigs.ground.geometry import SLACK, Hand
 
 BESIDE = 40.0
 """Fronts further apart have something else between them; mm (our own choice)."""
-SAME = 0.1
+SAME_GAP = 0.1
 """Gaps nearer to each other than this are shown as one; mm."""
 
 
@@ -41,7 +41,7 @@ class GapsMade(Struct, frozen=True, kw_only=True):
         if self.one_box is None or self.two_boxes is None:
             return False
         (low, high), (least, most) = self.one_box, self.two_boxes
-        return max(low - most, least - high) > SAME + SLACK
+        return max(low - most, least - high) > SAME_GAP + SLACK
 
 
 def measure_gaps(layout: Layout) -> GapsMade:

@@ -174,7 +174,7 @@ source)."""
 AIMED_AT = 0.8
 """What is aimed at in a front's sizes; a front may lean by as much unsaid. mm (common practice,
 no source)."""
-BOARD = 0.5
+OTHER_BOARD = 0.5
 """A front's thickness may differ from the order by this much unsaid; mm (common practice, no
 source)."""
 
@@ -297,4 +297,4 @@ def is_other_board(arrival: Arrival, tolerance: float) -> bool:
     """Tell whether a front came in another thickness, by more than is accepted."""
     made = arrival.piece.thickness
     off = 0.0 if made is None else made - arrival.thickness
-    return is_beyond(off, BOARD) and is_beyond(off, tolerance)
+    return is_beyond(off, OTHER_BOARD) and is_beyond(off, tolerance)

@@ -1,9 +1,9 @@
 """The holes of a part before and after an edit, one by one, and what is done where those of before
 are bored already.
 
-A hole that stands within `SAME` of where it stood is the same one: nearer no figure on paper says.
-A moved one is within `HAND` where a drill guided by a marked line stands no truer (derived from
-assumed tolerances of the hand, as README's table of accuracy is).
+A hole that stands within `SAME_FIGURE` of where it stood is the same one: nearer no figure on paper
+says. A moved one is within `HAND` where a drill guided by a marked line stands no truer (derived
+from assumed tolerances of the hand, as README's table of accuracy is).
 
 >>> from msgspec.structs import replace
 >>> hole = MadeHole(purpose="pull", face="front", x=50.0, y=76.2, diameter=5.0, depth=None)
@@ -22,7 +22,7 @@ from jigs.changes.made import MadeHole
 from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 
-SAME = 0.05 + SLACK
+SAME_FIGURE = 0.05 + SLACK
 """Half of the tenth that paper says, mm: as near as a hole marked through another one."""
 HAND = 0.3
 """mm; from assumed tolerances of pencil, awl and bit, not measured on wood."""
@@ -73,7 +73,7 @@ def compare_holes(before: Sequence[MadeHole], after: Sequence[MadeHole]) -> tupl
     for where in dict.fromkeys([*was, *now]):
         pairs += _paired(was.get(where, []), now.get(where, []))
     changed = [(old, new) for old, new in pairs if not _alike(old, new)]
-    empty = [old for old, new in changed if old and (new is None or apart(old, new) > SAME)]
+    empty = [old for old, new in changed if old and (new is None or apart(old, new) > SAME_FIGURE)]
     return tuple(_change(old, new, empty) for old, new in changed)
 
 
@@ -88,7 +88,7 @@ def _paired(
     """Put each hole of before to the nearest of after, the nearest pair first; those for the same
     part before all others, so that a row that moves as one stays one."""
     near = sorted(
-        (apart(old, new) > SAME, old.serves != new.serves, apart(old, new), one, other)
+        (apart(old, new) > SAME_FIGURE, old.serves != new.serves, apart(old, new), one, other)
         for one, old in enumerate(before)
         for other, new in enumerate(after)
         if apart(old, new) <= FAR
@@ -113,16 +113,16 @@ def apart(one: MadeHole, other: MadeHole) -> float:
 def _alike(old: MadeHole | None, new: MadeHole | None) -> bool:
     if old is None or new is None:
         return False
-    return apart(old, new) <= SAME and _as_big(old, new) and _as_deep(old, new)
+    return apart(old, new) <= SAME_FIGURE and _as_big(old, new) and _as_deep(old, new)
 
 
 def _as_big(old: MadeHole, new: MadeHole) -> bool:
-    return abs(old.diameter - new.diameter) <= SAME
+    return abs(old.diameter - new.diameter) <= SAME_FIGURE
 
 
 def _as_deep(old: MadeHole, new: MadeHole) -> bool:
     both = (old.depth is None) == (new.depth is None)
-    return both and abs((old.depth or 0.0) - (new.depth or 0.0)) <= SAME
+    return both and abs((old.depth or 0.0) - (new.depth or 0.0)) <= SAME_FIGURE
 
 
 def _change(old: MadeHole | None, new: MadeHole | None, empty: Iterable[MadeHole]) -> HoleChange:
@@ -136,9 +136,9 @@ def _change(old: MadeHole | None, new: MadeHole | None, empty: Iterable[MadeHole
     by = 0.0 if None in (old.depth, new.depth) else (new.depth or 0.0) - (old.depth or 0.0)
     kind: HoleKind
     cure: HoleCure
-    if new.diameter < old.diameter - SAME:
+    if new.diameter < old.diameter - SAME_FIGURE:
         kind, cure, by = "narrower", "plug", old.diameter - new.diameter
-    elif new.diameter > old.diameter + SAME:
+    elif new.diameter > old.diameter + SAME_FIGURE:
         kind, cure, by = "wider", "bore-out", new.diameter - old.diameter
     elif new.depth is None:
         kind, cure = "through", "bore-on"

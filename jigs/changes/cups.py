@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jigs.changes.boring import HAND, SAME
+from jigs.changes.boring import HAND, SAME_FIGURE
 from jigs.changes.made import MadeHole, MadePart
 from jigs.changes.parting import PartChange
 from jigs.given.ids import name_leaves
@@ -80,7 +80,7 @@ def serve_turned(change: PartChange) -> bool:
     ):
         return False
     other = "" not in (before.hinged, after.hinged) and before.hinged != after.hinged
-    same = all(abs(a - b) <= SAME for a, b in zip(before.size, after.size, strict=True))
+    same = all(abs(a - b) <= SAME_FIGURE for a, b in zip(before.size, after.size, strict=True))
     if not (other and same):
         return False
     width, height, _ = before.size
@@ -101,7 +101,7 @@ def _serves(wanted: MadeHole, there: MadeHole) -> bool:
     deep = (wanted.depth is None) == (there.depth is None)
     near = max(abs(wanted.x - there.x), abs(wanted.y - there.y)) <= HAND + SLACK
     off = (wanted.diameter - there.diameter, (wanted.depth or 0.0) - (there.depth or 0.0))
-    return alike and deep and near and max(map(abs, off)) <= SAME
+    return alike and deep and near and max(map(abs, off)) <= SAME_FIGURE
 
 
 def _is_asked(change: PartChange) -> bool:
@@ -109,7 +109,7 @@ def _is_asked(change: PartChange) -> bool:
     if before is None or after is None or not before.drilled_for.fit or after.held or after.ready:
         return False
     moved = any(hole.hole.purpose == "cup" and hole.kind == "moved" for hole in change.holes)
-    same = all(abs(a - b) <= SAME for a, b in zip(before.size, after.size, strict=True))
+    same = all(abs(a - b) <= SAME_FIGURE for a, b in zip(before.size, after.size, strict=True))
     return moved and same and before.hinged == after.hinged
 
 

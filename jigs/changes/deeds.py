@@ -9,7 +9,7 @@ from typing import Literal
 
 from msgspec import Struct, field
 
-from jigs.bench.kept import NOTHING, Kept, done_before
+from jigs.bench.kept import NOTHING_KEPT, Kept, done_before
 from jigs.changes.boring import HoleChange
 from jigs.changes.parting import PartChange
 from jigs.changes.sizing import is_drawer_box, is_front
@@ -66,7 +66,7 @@ class Deeds(Struct, frozen=True, kw_only=True):
 
     def _kept(self, change: PartChange) -> Kept:
         before = change.before.id if change.before else change.id
-        return (self.kept or {}).get(before, NOTHING)
+        return (self.kept or {}).get(before, NOTHING_KEPT)
 
     def _of(self, change: PartChange, key: str) -> Deed:
         """Say of a step, or of what is bored at any station, by which figures it was done."""

@@ -9,7 +9,7 @@ from typing import Literal
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jigs.changes.boring import SAME, SPOILS, HoleChange, apart, compare_holes
+from jigs.changes.boring import SAME_FIGURE, SPOILS, HoleChange, apart, compare_holes
 from jigs.changes.made import MadeHole, MadePart, Sizes
 
 SizeKind = Literal[
@@ -64,10 +64,10 @@ def _changes(before: MadePart, after: MadePart) -> Iterator[SizeChange]:
     if before.stuff != after.stuff:
         yield SizeChange(kind="board", before=was, after=now, less=_rounded(less))
         return
-    if abs(was[2] - now[2]) > SAME:
+    if abs(was[2] - now[2]) > SAME_FIGURE:
         yield SizeChange(kind="thick", before=was, after=now)
-    if max(map(abs, less)) > SAME:
-        kind: SizeKind = "anew" if min(less) < -SAME else "down"
+    if max(map(abs, less)) > SAME_FIGURE:
+        kind: SizeKind = "anew" if min(less) < -SAME_FIGURE else "down"
         yield SizeChange(kind=kind, before=was, after=now, less=_rounded(less))
     elif (before.band, before.banding) != (after.band, after.banding):
         yield SizeChange(kind="band", before=was, after=now)
@@ -140,7 +140,7 @@ def _off(before: MadePart, after: MadePart) -> tuple[float, float] | None:
     if not was or not now:
         return None
     off = (was[0] - now[0], was[1] - now[1])
-    return off if min(off) >= -SAME and max(off) > SAME else None
+    return off if min(off) >= -SAME_FIGURE and max(off) > SAME_FIGURE else None
 
 
 def face_of(part: MadePart) -> Sizes:
@@ -166,7 +166,7 @@ def _trims(
 def _tried(ways: Iterable[float], off: float) -> tuple[float, ...]:
     """Give what may come off at one of two edges: all, none, half, and what puts most holes where
     they belong."""
-    kept = Counter(round(way, 4) for way in ways if -SAME <= way <= off + SAME)
+    kept = Counter(round(way, 4) for way in ways if -SAME_FIGURE <= way <= off + SAME_FIGURE)
     most = (way for way, _ in kept.most_common(MOST_TRIED))
     tried = (min(max(way, 0.0), off) for way in (0.0, off, off / 2, *most) if off > 0)
     return tuple(sorted({round(way, 4) for way in tried})) or (0.0,)
@@ -184,7 +184,9 @@ def _cost(changes: tuple[HoleChange, ...]) -> tuple[int, int, float]:
 
 
 def _differ(one: Sizes, other: Sizes) -> bool:
-    return len(one) != len(other) or any(abs(a - b) > SAME for a, b in zip(one, other, strict=True))
+    return len(one) != len(other) or any(
+        abs(a - b) > SAME_FIGURE for a, b in zip(one, other, strict=True)
+    )
 
 
 def _rounded(less: tuple[float, float]) -> tuple[float, float]:

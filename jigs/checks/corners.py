@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from jigs.box.frontgaps import at_end
 from jigs.box.parts import Front
-from jigs.checks.wallends import SEEN, SPARE, check_front, projection_of, projection_open
+from jigs.checks.wallends import SEEN, STRIKING, check_front, projection_of, projection_open
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import CORNERS, end_boxes, lines_of, place_job
 from jigs.given.wallspec import WallEnd
@@ -89,14 +89,14 @@ def _check_box(
             # The box goes on round the corner: what covers it is as deep as the other run.
             deep = max((b.depth for b, _ in against), default=box.depth)
             free = room + _from_end(box, front, hand) - deep
-        needed = thick + out + SPARE
+        needed = thick + out + STRIKING
         if free < needed - SEEN - SLACK:
             short.append((front, needed, free, out))
     if not short:
         return
     front, needed, free, out = max(short, key=lambda item: item[1] - item[2])
     names = tuple(item[0].id for item in short)
-    thick = needed - out - SPARE
+    thick = needed - out - STRIKING
     # Unless it is something else that stands out furthest, it is a pull.
     pulls = (projection_open(f, job.pulls) for f in (front, *(f for _, f in opposite)))
     unsure = out > (end.reach or 0.0) and any(pulls)
@@ -112,7 +112,7 @@ def _check_box(
         needed=needed,
         thick=thick,
         out=maybe_open(out, open=unsure),
-        spare=SPARE,
+        spare=STRIKING,
         blind=blind is not None,
         reach=blind.reach + needed - free if blind else None,
         filler=end.filler + needed - free,

@@ -8,7 +8,7 @@ came with a delivered list is judged by the tolerance: beyond it, it is held bac
 from collections.abc import Collection, Iterator, Sequence
 
 from jigs.box.fronts import SAME_SIZE, PlacedFront
-from jigs.box.inhand import BOARD, SAME_PLACE, FrontInHand, is_measured, is_other_board
+from jigs.box.inhand import OTHER_BOARD, SAME_PLACE, FrontInHand, is_measured, is_other_board
 from jigs.given.measured import Arrival, Delivery, Surplus
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import is_beyond
@@ -157,7 +157,7 @@ def _find_surplus(file: str, surplus: Surplus) -> Problem:
 
 def _check_thickness(front: str, arrival: Arrival, tolerance: float) -> Iterator[Problem]:
     made, ordered = arrival.piece.thickness, arrival.thickness
-    if made is None or not is_beyond(made - ordered, BOARD):
+    if made is None or not is_beyond(made - ordered, OTHER_BOARD):
         return
     if is_other_board(arrival, tolerance):
         yield error("thickness-differs", front, case="other-board", made=made, ordered=ordered)

@@ -29,7 +29,7 @@ from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
 from jigs.ground.problems import Open, Problem, maybe_open, warning
 
-SPARE = 6.0
+STRIKING = 6.0
 """Left between what opens and what it would strike; mm (common practice, no source)."""
 SEEN = 0.1
 """A filler short by no more than this is as wide as it should be: our figures show no less; mm."""
@@ -91,14 +91,14 @@ def check_front(job: Job, front: Front, hand: Hand, end: WallEnd, room: float) -
         yield from _check_hinge(front, what, gap)
         return
     reach = 0.0 if end.stands == "panel" else end.reach or 0.0
-    if reach and gap < reach + SPARE - SEEN - SLACK:
+    if reach and gap < reach + STRIKING - SEEN - SLACK:
         yield warning(
             "end-reach",
             front.id,
             hand=hand,
             reach=reach,
             gap=gap,
-            filler=reach + SPARE - gap + room,
+            filler=reach + STRIKING - gap + room,
         )
         return
     yield from _check_edge(front, what, gap)
@@ -116,7 +116,7 @@ def _check_strike(
         if pull_from_hinge(front) > reach + SLACK:
             projection = 0.0
         reach = 0.0
-    needed = reach + projection + SPARE
+    needed = reach + projection + STRIKING
     if front.restrictor or room >= needed - SEEN - SLACK:
         return
     yield warning(
@@ -128,7 +128,7 @@ def _check_strike(
         needed=needed,
         reach=reach,
         pull=_stands_out(job, front, projection),
-        spare=SPARE,
+        spare=STRIKING,
         filler=end.filler + needed - room,
     )
 
@@ -178,7 +178,7 @@ def check_deeper(
     """List the doors that strike a deeper box on the side where they hang."""
     places, panel = place_job(job), job.material.front
     walls = grouped((box.wall, box) for box in boxes if not box.inferred)
-    far = SPARE + 2 * panel + max((pull.projection for pull in job.pulls.values()), default=0.0)
+    far = STRIKING + 2 * panel + max((pull.projection for pull in job.pulls.values()), default=0.0)
     for row in walls.values():
         proud = [
             appliance
@@ -243,7 +243,7 @@ def _check(
     projection = projection_of(front, job.pulls)
     if pull_from_hinge(front) > reach + _fronts_of(job, other) + SLACK:
         projection = 0.0
-    needed = projection + SPARE
+    needed = projection + STRIKING
     if room >= needed - SEEN - SLACK:
         return
     yield warning(
@@ -256,5 +256,5 @@ def _check(
         room=room if room > TOUCHING else 0.0,
         needed=needed,
         pull=_stands_out(job, front, projection),
-        spare=SPARE,
+        spare=STRIKING,
     )

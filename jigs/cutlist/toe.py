@@ -19,7 +19,7 @@ from collections.abc import Mapping, Sequence
 
 from jigs.cutlist.joints import place_pockets
 from jigs.cutlist.piece import Block, Piece, PieceKind, PieceNote
-from jigs.cutlist.totals import SHEETS
+from jigs.cutlist.totals import BOARD_SHEETS
 from jigs.cutlist.trimmings import name_wall_piece
 from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import HIGHEST, boxes_at_end, join_runs, place_job
@@ -56,7 +56,7 @@ def find_runs(job: Job) -> tuple[tuple[BoxSpec, ...], ...]:
 
 
 def _fits(job: Job, run: Sequence[BoxSpec], beyond: Mapping[tuple[str, Hand], float]) -> bool:
-    long, _ = SHEETS[job.units]
+    long, _ = BOARD_SHEETS[job.units]
     ends = beyond.get((run[0].id, "left"), 0.0) + beyond.get((run[-1].id, "right"), 0.0)
     return sum(box.width for box in run) + ends <= long + SLACK
 

@@ -37,7 +37,7 @@ from jigs.ground.geometry import SLACK
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import MM_PER_INCH, Unit
 
-SHEETS: Mapping[Unit, tuple[float, float]] = {
+BOARD_SHEETS: Mapping[Unit, tuple[float, float]] = {
     "in": (8 * 12 * MM_PER_INCH, 4 * 12 * MM_PER_INCH), "mm": (2440.0, 1220.0),
 }  # fmt: skip
 """Length and width of a standard sheet; mm."""
@@ -46,7 +46,7 @@ SHEET_WORDS: Mapping[Unit, str] = {"in": "4 x 8 ft", "mm": "1220 x 2440 mm"}
 
 PER_EDGE = 50.0
 """Band that is trimmed off at each edge; mm (common practice, no source)."""
-WASTE = 1.10
+BAND_WASTE = 1.10
 """Band bought over band used (common practice, no source)."""
 
 STUFF_ORDER: tuple[Stuff, ...] = (
@@ -78,7 +78,7 @@ class BoardTotal(Struct, frozen=True, kw_only=True):
 
 def band_to_buy(length: float, *, edges: int) -> float:
     """Give the band to buy for edges of this length in all; mm."""
-    return (length + PER_EDGE * edges) * WASTE
+    return (length + PER_EDGE * edges) * BAND_WASTE
 
 
 def add_banding(pieces: Iterable[Piece]) -> tuple[Banding, ...]:
@@ -103,7 +103,7 @@ def add_banding(pieces: Iterable[Piece]) -> tuple[Banding, ...]:
 
 def add_boards(pieces: Iterable[Piece], units: Unit) -> tuple[BoardTotal, ...]:
     """Add up the cut sizes, board by board."""
-    long, wide = SHEETS[units]
+    long, wide = BOARD_SHEETS[units]
     found = grouped(((STUFF_ORDER.index(piece.stuff), piece.thickness), piece) for piece in pieces)
     boards = []
     for (order, thickness), group in sorted(found.items()):
@@ -138,7 +138,7 @@ def count_pockets(pieces: Iterable[Piece]) -> dict[float, int]:
 
 def over_sheet(pieces: Iterable[Piece], units: Unit) -> tuple[Piece, ...]:
     """Give the pieces that no standard sheet holds, with the grain along the sheet."""
-    long, wide = SHEETS[units]
+    long, wide = BOARD_SHEETS[units]
     return tuple(
         piece for piece in pieces if piece.length > long + SLACK or piece.width > wide + SLACK
     )

@@ -20,12 +20,12 @@ from itertools import count as count_up
 from jigs.given.job import FrontKind
 from jigs.ground.errors import Fault, JigsheetError
 
-LONGEST = 16
+LONGEST_NAME = 16
 """Characters an ID may have as given: what is added by the tool comes on top."""
 
-ALLOWED = f"A-Z, 0-9 and - are allowed, at most {LONGEST} characters"
+ALLOWED = f"A-Z, 0-9 and - are allowed, at most {LONGEST_NAME} characters"
 
-_ID = re.compile(rf"[A-Z0-9-]{{1,{LONGEST}}}")
+_ID = re.compile(rf"[A-Z0-9-]{{1,{LONGEST_NAME}}}")
 
 BOARD_NAMES = (
     "SIDE", "BOTTOM", "TOP", "STRETCHER", "BACK", "NAILER", "SHELF", "PARTITION", "RAIL",

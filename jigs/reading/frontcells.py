@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from jigs.given.ids import LONGEST, check_id
+from jigs.given.ids import LONGEST_NAME, check_id
 from jigs.given.job import FrontKind, FrontSpec
 from jigs.given.listspec import ListSpec
 from jigs.given.stated import FrontWords, OpenedBy, RowRead
@@ -282,7 +282,7 @@ class FrontCells(FrontHands):
                 taken = set(self.names.values())
                 more = 2
                 while name in taken:
-                    name = f"{_cut(plain, LONGEST - 3)}-{more}"
+                    name = f"{_cut(plain, LONGEST_NAME - 3)}-{more}"
                     more += 1
                 if not name:
                     self.note_at(row, column, str(error))
@@ -291,7 +291,7 @@ class FrontCells(FrontHands):
             return self.names[text]
 
 
-def _cut(name: str, most: int = LONGEST) -> str:
+def _cut(name: str, most: int = LONGEST_NAME) -> str:
     """Cut a name where one of its words ends, if it is too long.
 
     >>> _cut("UNTERSCHRANK-600-LINKS"), _cut("B1")

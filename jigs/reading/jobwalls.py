@@ -23,7 +23,7 @@ from jigs.reading.tomltables import TomlTable
 
 FILLER = Range(3, 500, zero=True)
 """How wide a filler is."""
-REACH = Range(3, 900)
+REACHES = Range(3, 900)
 """How far a casing, a panel or a handle reaches out."""
 LONGEST_ID = 6
 """Characters of a wall's own ID: what its pieces are called comes behind it."""
@@ -166,7 +166,7 @@ def _read_end(table: TomlTable, hand: Hand) -> WallEnd:
     """Read one end of a wall."""
     stands = table.choice(hand, END_KINDS)
     filler = table.length(f"{hand}_filler", FILLER)
-    reach = table.length(f"{hand}_reach", REACH)
+    reach = table.length(f"{hand}_reach", REACHES)
     meets = table.text(f"{hand}_meets")
     if hand not in table:
         for key in (f"{hand}_filler", f"{hand}_reach", f"{hand}_meets"):

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 MOST_ROWS = 20_000
-MOST_COLUMNS = 200
+MOST_CELLS = 200
 
 
 class ListRow(Struct, frozen=True):

@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from jigs.ground.errors import refusal
-from jigs.reading.listtable import MOST_COLUMNS, MOST_ROWS, ListRow, ListTable, trim_row
+from jigs.reading.listtable import MOST_CELLS, MOST_ROWS, ListRow, ListTable, trim_row
 from jigs.reading.stream import is_stream, read_whole
 
 TEXT_FILES = (".csv", ".tsv", ".txt")
@@ -147,10 +147,10 @@ def _split(path: Path, text: str, delimiter: str, skip: int) -> Iterator[ListRow
     for number, cells in enumerate(reader, 1):
         if cells == [end]:
             return
-        if number > MOST_ROWS or len(cells) > MOST_COLUMNS:
+        if number > MOST_ROWS or len(cells) > MOST_CELLS:
             raise refusal(
                 f"{path}: row {number}",
-                f"too long; {MOST_ROWS} rows, {MOST_COLUMNS} columns are allowed",
+                f"too long; {MOST_ROWS} rows, {MOST_CELLS} columns are allowed",
             )
         common = max(common, len(cells))
         for cell in cells:

@@ -12,7 +12,7 @@ from itertools import islice
 from pathlib import Path
 
 from jigs.ground.errors import refusal
-from jigs.reading.listtable import MOST_COLUMNS, MOST_ROWS, ListTable, trim_row
+from jigs.reading.listtable import MOST_CELLS, MOST_ROWS, ListTable, trim_row
 
 SAVED = "open it in its own program and save it again, or as .csv"
 """What to do about a workbook that cannot be read."""
@@ -29,7 +29,7 @@ def read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
     try:
         # -P: this folder's modules must not stand in for the standard library's.
         done = subprocess.run(
-            [sys.executable, "-P", str(reader), str(MOST_ROWS), str(MOST_COLUMNS)],
+            [sys.executable, "-P", str(reader), str(MOST_ROWS), str(MOST_CELLS)],
             input=data,
             capture_output=True,
             timeout=WORKBOOK_SECONDS,

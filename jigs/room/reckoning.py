@@ -24,7 +24,7 @@ from jigs.room.beside import EDGES, Meeting, find_gaps
 from jigs.room.budget import Budget, Cause, Left, least_of, verdict_of, weigh, with_cure
 from jigs.room.wood import (
     BOARD_MOVES,
-    STILE,
+    USUAL_STILE,
     change_of,
     coefficient,
     is_valid,
@@ -228,7 +228,7 @@ class Reckoner(Struct, frozen=True, kw_only=True):
         if frame is not None:
             return 2 * (frame.stile if axis == "x" else frame.rail)
         if self.job.gaps.wood.construction == "five-piece":
-            return 2 * STILE
+            return 2 * USUAL_STILE
         upright = front.height >= front.width
         if self.job.gaps.wood.grain is not None:
             upright = self.job.gaps.wood.grain == "vertical"

@@ -26,7 +26,7 @@ VALID = (6.0, 14.0)
 BOARD_MOVES = (0.0005, 0.001)
 """How much MDF moves in normal indoor swings, a part of its size, least and most (from memory)."""
 
-STILE = 57.0
+USUAL_STILE = 57.0
 """Width of a frame's stiles and rails where no front gives its own; mm (common practice, no
 source)."""
 

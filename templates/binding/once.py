@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from templates.cards.blank import Blanks
 from templates.cards.card import Card, fits, share_card
 from templates.cards.likeness import card_key
-from templates.cards.ticks import MOST, Member
+from templates.cards.ticks import MOST_ON_CARD, Member
 from templates.page.packing import Size
 from templates.sheets.sheetwords import Elsewhere
 
@@ -81,7 +81,7 @@ class Cards:
     def _find(self, card: Card, key: Hashable | None) -> "_Joining | None":
         """Give the card that is the same as one, with its part among those that it serves."""
         first, group = self._open.get(key, (card, None))
-        if group is None or len(group.members) >= MOST:
+        if group is None or len(group.members) >= MOST_ON_CARD:
             return None
         members = [*group.members, _member(card, first)]
         shared = share_card(first, members, self.blanks)

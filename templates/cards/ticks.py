@@ -15,7 +15,7 @@ from templates.page.pieces import MarkBlock
 from templates.page.tickbox import INDENT, tick_box
 from templates.page.typeface import text_width, wrap
 
-MOST = 8
+MOST_ON_CARD = 8
 """Parts that one paper card serves (common practice, no source)."""
 ROW = 4.4
 """Pitch of rows with tick boxes, mm."""

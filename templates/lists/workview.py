@@ -8,7 +8,7 @@ from msgspec import Struct, field
 from jigs.bench.jobplan import JobPlan, plan_job
 from jigs.bench.kept import Kept
 from jigs.bench.station import Station
-from jigs.bench.workdays import MOST
+from jigs.bench.workdays import MOST_A_DAY
 from jigs.bench.workplan import Stage, is_wanted
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut
@@ -48,7 +48,7 @@ def view_work(
     paged: Paged,
     kept: Mapping[str, Kept] | None = None,
     *,
-    most: int = MOST,
+    most: int = MOST_A_DAY,
 ) -> WorkView:
     """Plan the work of a job as it is printed; `kept`: what is kept of its parts, `most`: how much
     is done in a day."""

@@ -8,7 +8,7 @@ from msgspec import Struct
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, Station
-from jigs.bench.storystick import SAME
+from jigs.bench.storystick import SAME_LINE
 from jigs.ground.geometry import Hand
 from templates.words.rowwords import cross_words
 from templates.words.sidewords import BORED, turn_words, used_words
@@ -87,7 +87,8 @@ def _settings(station: Station, part: BenchPart, line: HeightLine, height: float
         for row in rows_on(station, part)
         if row.purpose == line.purpose and (row.serves in line.serves or not line.serves)
         for setting in row.settings
-        if setting.y is not None and abs(setting.y.of(part.width, part.height) - height) <= SAME
+        if setting.y is not None
+        and abs(setting.y.of(part.width, part.height) - height) <= SAME_LINE
     ]
 
 

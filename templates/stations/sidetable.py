@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Station
-from jigs.bench.storystick import SAME
+from jigs.bench.storystick import SAME_LINE
 from jigs.box.parts import Side
 from jigs.ground.lengths import format_mm
 from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
@@ -174,7 +174,7 @@ def _line(
         marks.append(Text(x=SERVED, y=y - number * PITCH, text=text))
     boards = boards_at(station, table, line)
     heights = [line.above_panel if table.assembled else board.height for board in boards]
-    alike = not table.assembled and max(heights) - min(heights) <= SAME
+    alike = not table.assembled and max(heights) - min(heights) <= SAME_LINE
     cards = {each.card for board in boards for each in board.settings}
     fresh: list[str] = []
     for row, (board, up) in enumerate(zip(boards, heights, strict=True)):

@@ -11,7 +11,7 @@ from jigs.room.budget import BEST, CONFIDENCE, Budget, CauseName, Cure, CureKind
 from jigs.room.chance import Chance
 from jigs.room.even import WORTH, Settled
 from jigs.room.reckoning import ADJUSTS, GapBudgets
-from jigs.room.wood import STILE, VALID
+from jigs.room.wood import USUAL_STILE, VALID
 from templates.words.textlines import counted
 
 BESIDE_WORDS: dict[NextTo, str] = {
@@ -209,7 +209,7 @@ def unsaid_words(found: GapBudgets, job: Job) -> Iterator[str]:
     assumed = [words for key, words in figures.items() if key in job.assumed]
     fronts = (front for budget in found.budgets for front, _ in budget.gap.sides)
     if job.gaps.wood.construction == "five-piece" and any(f.make.frame is None for f in fronts):
-        assumed.append(f"stiles {format_mm(STILE)} wide where a front gives no stile")
+        assumed.append(f"stiles {format_mm(USUAL_STILE)} wide where a front gives no stile")
     if assumed:
         yield f"ASSUMED, common practice: {', '.join(assumed)}; mm."
     if found.left_out:

@@ -2,7 +2,7 @@
 before they are bought; on the sheets those of the job or of a front."""
 
 from jigs.box.bypart import parts_of_box
-from jigs.box.frontgaps import SAME, GapsMade
+from jigs.box.frontgaps import SAME_GAP, GapsMade
 from jigs.box.parts import Front, Layout
 from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import Unit, format_length, format_mm, telling_unit
@@ -28,7 +28,7 @@ def gap_words(gaps: GapsMade, unit: Unit) -> str:
 
 def _range(found: tuple[float, float], unit: Unit) -> str:
     low, high = found
-    if high - low <= SAME + SLACK:
+    if high - low <= SAME_GAP + SLACK:
         return format_length(low, unit)
     return f"{format_length(low, unit)} to {format_length(high, unit)}"
 
@@ -77,4 +77,4 @@ def has_job_reveals(front: Front, layout: Layout) -> bool:
         (front.gaps.bottom, front.place.row < front.place.rows),
     )
     wanted = ((gap, reveal.between if meets else edge) for gap, meets in gaps)
-    return all(told is None or abs(gap - told) <= SAME + SLACK for gap, told in wanted)
+    return all(told is None or abs(gap - told) <= SAME_GAP + SLACK for gap, told in wanted)

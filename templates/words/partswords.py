@@ -7,9 +7,9 @@ from jigs.cutlist.cutlist import STAMPED, PartsList, drawers_of
 from jigs.cutlist.piece import Groove, Piece, Stuff
 from jigs.cutlist.toe import stands
 from jigs.cutlist.totals import (
+    BAND_WASTE,
     PER_EDGE,
     SHEET_WORDS,
-    WASTE,
     BoardTotal,
     Trap,
     add_banding,
@@ -112,7 +112,7 @@ def counting_words(parts: PartsList) -> Iterator[str]:
     yield (
         "Sheets are counted by area alone: cuts and offcuts come on top. "
         f"Band to buy has {format_length(PER_EDGE, job.shown)} more for each edge, and "
-        f"{WASTE - 1:.0%} over all."
+        f"{BAND_WASTE - 1:.0%} over all."
     )
     if long := over_sheet(parts.pieces, job.units):
         names = ", ".join(piece.id for piece in long)

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from msgspec.structs import replace
 
 from jigs.bench.course import Course, plan_courses
-from jigs.bench.kept import NOTHING, Kept, stand
+from jigs.bench.kept import NOTHING_KEPT, Kept, stand
 from jigs.bench.stations import plan_stations
 from jigs.bench.tracked import track
 from jigs.cutlist.cutlist import cut_list
@@ -214,7 +214,7 @@ def test_what_is_not_held_back_is_done_step_by_step(made: Job) -> None:
     ]:
         for standing in ready:
             assert standing.next is not None
-            marks = {**kept.get(standing.part, NOTHING).marks, standing.next.key: ""}
+            marks = {**kept.get(standing.part, NOTHING_KEPT).marks, standing.next.key: ""}
             kept[standing.part] = Kept(marks=marks)
     left = [each for each in stand(parts, planned, kept).values() if each.next is not None]
     if not layout.has_held:

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 
 from jigs.bench.boxtable import box_tables
 from jigs.bench.stations import plan_stations
-from jigs.bench.storystick import SAME, find_sticks
+from jigs.bench.storystick import SAME_LINE, find_sticks
 from jigs.box.parts import Layout
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
@@ -153,7 +153,7 @@ def check_every_hole_of_every_side_is_on_a_stick(job: Job) -> None:
         assert stick.height == pytest.approx(side.height, abs=0.01)
         for hole in side.holes:
             assert any(
-                abs(line.y - hole.y) <= SAME + 1e-6 and side.board in line.boards
+                abs(line.y - hole.y) <= SAME_LINE + 1e-6 and side.board in line.boards
                 for line in stick.lines
             )
 

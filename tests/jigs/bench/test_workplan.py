@@ -12,9 +12,9 @@ from hypothesis import given, settings
 from msgspec.structs import replace
 
 from jigs.bench.jobplan import JobPlan, plan_job
-from jigs.bench.kept import NOTHING, Kept, stand
+from jigs.bench.kept import NOTHING_KEPT, Kept, stand
 from jigs.bench.stations import plan_stations
-from jigs.bench.workdays import MOST
+from jigs.bench.workdays import MOST_A_DAY
 from jigs.bench.workplan import Stage
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import Build, Paint
@@ -31,7 +31,7 @@ BOX = replace(box(DRAWER, DOOR), shelves=(ShelfSpec(low=200.0, high=400.0),))
 ROLLING = replace(box(DOOR), rollouts=(RolloutSpec(at=200.0, height=120.0, spacer_left=20.0),))
 
 
-def planned(made: Job, most: int = MOST, kept: Mapping[str, Kept] | None = None) -> JobPlan:
+def planned(made: Job, most: int = MOST_A_DAY, kept: Mapping[str, Kept] | None = None) -> JobPlan:
     layout = lay_out(made)
     walls = {
         wall.elevation.wall: [each.seen.box.id for each in wall.order]
@@ -88,7 +88,7 @@ def hold_together(plan: JobPlan) -> None:
             assert {wait.part for wait in standing.waits} <= {*task.held}
             left[task.part, task.step.key] -= 1
             if not left[task.part, task.step.key]:
-                marks = {**kept.get(task.part, NOTHING).marks, task.step.key: ""}
+                marks = {**kept.get(task.part, NOTHING_KEPT).marks, task.step.key: ""}
                 kept[task.part] = Kept(marks=marks)
 
 

@@ -12,7 +12,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from jigs.ground.errors import ReadingError
-from jigs.reading.listtable import MOST_COLUMNS, MOST_ROWS
+from jigs.reading.listtable import MOST_CELLS, MOST_ROWS
 from jigs.reading.tables import read_tables
 
 LIST = "id,kind,width,height\nF1,door,396.9,714.4\nF2,drawer,396.9,140\n"
@@ -151,7 +151,7 @@ def test_rows_keep_their_numbers(tmp_path: Path) -> None:
         (b"1," * 4_000_000, "too long"),
         (b"1,2\n" * (MOST_ROWS + 1), "too long"),
         (b"\n" * 9_000_000 + b"1", "too long"),
-        (b"1," * MOST_COLUMNS, "too long"),
+        (b"1," * MOST_CELLS, "too long"),
         (b'id,w,h\nF1,"15,3\nF2,3,4\n', "begins with a quotation mark"),
         (b'id,w,h,note\nF1,3,4,"\nF2,3,4,"\n', "begins with a quotation mark"),
         (b"PK\x03\x04" + b"\x01" * 5000, "damaged workbook"),
@@ -332,8 +332,8 @@ def test_too_many_rows_or_columns_in_a_sheet(tmp_path: Path) -> None:
     cell = f'<row r="{MOST_ROWS + 1}"><c r="A{MOST_ROWS + 1}"><v>1</v></c></row></sheetData>'
     data = replace_in_sheet(write_workbook([["id"]]), b"</sheetData>", cell.encode())
     assert f"reaches to row {MOST_ROWS + 1}" in refuse(tmp_path, data, "fronts.xlsx")
-    assert f"column {MOST_COLUMNS + 1}" in refuse(
-        tmp_path, write_workbook([["x"] * (MOST_COLUMNS + 1)]), "fronts.xlsx"
+    assert f"column {MOST_CELLS + 1}" in refuse(
+        tmp_path, write_workbook([["x"] * (MOST_CELLS + 1)]), "fronts.xlsx"
     )
 
 

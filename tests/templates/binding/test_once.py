@@ -23,7 +23,7 @@ from templates.binding.jobsheets import Sheets, make_sheets
 from templates.binding.sheetdata import sheets_json
 from templates.cards.blank import Blanks
 from templates.cards.card import Card, share_card
-from templates.cards.ticks import MOST
+from templates.cards.ticks import MOST_ON_CARD
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.panel import set_in
@@ -89,9 +89,9 @@ def test_boxes_that_are_alike_have_each_card_once() -> None:
 
 def test_a_card_serves_eight_parts() -> None:
     """Nine have a second one, which serves one alone."""
-    counts = [len(card.get("parts", [0])) for card in cards(several(MOST + 1))]
-    assert set(counts) == {MOST, 1}
-    assert counts.count(1) == counts.count(MOST)
+    counts = [len(card.get("parts", [0])) for card in cards(several(MOST_ON_CARD + 1))]
+    assert set(counts) == {MOST_ON_CARD, 1}
+    assert counts.count(1) == counts.count(MOST_ON_CARD)
 
 
 def test_every_hole_of_every_part_is_on_paper_once() -> None:
@@ -281,12 +281,12 @@ def test_a_card_below_a_ladder_serves_no_more_parts_than_it_has_room_to_name(bel
 
 def test_a_card_serves_as_many_parts_as_its_page_has_room_to_name() -> None:
     """Long names make it higher than the page beside its words: further parts have one more."""
-    layout = several(MOST, LONG)
+    layout = several(MOST_ON_CARD, LONG)
     left = {side.board for side in layout.sides if side.side == "left"}
     made = make_sheets(layout, COMMON, only=left)
     _find_room(made)
     counts = [len(placed.card.parts) for _, placed in made.cards]
-    assert max(counts) == MOST > min(counts)
+    assert max(counts) == MOST_ON_CARD > min(counts)
 
 
 @pytest.mark.slow

@@ -1,6 +1,6 @@
 """What a card says that serves several parts."""
 
-from templates.cards.ticks import MOST, Member, tick_boxes
+from templates.cards.ticks import MOST_ON_CARD, Member, tick_boxes
 from templates.faces.faceview import FaceView
 from templates.page.marks import Outline, Text
 from templates.page.typeface import text_box
@@ -16,13 +16,13 @@ def member(part: str, serves: str = "") -> Member:
 
 def test_each_part_has_a_box_its_name_and_its_code() -> None:
     """In rows within the width, nothing on anything."""
-    members = [member(f"B{row}-SIDE-L", f"B{row}-2") for row in range(MOST)]
+    members = [member(f"B{row}-SIDE-L", f"B{row}-2") for row in range(MOST_ON_CARD)]
     block = tick_boxes(members, 66.0)
     texts = [mark for mark in block.marks if isinstance(mark, Text)]
-    assert sum(isinstance(mark, Outline) for mark in block.marks) == MOST
+    assert sum(isinstance(mark, Outline) for mark in block.marks) == MOST_ON_CARD
     for each in members:
         assert [text.bold for text in texts if text.text == each.part] == [True]
-    assert [text.text for text in texts].count("K7Q2") == MOST
+    assert [text.text for text in texts].count("K7Q2") == MOST_ON_CARD
     assert "for B3-2" in [text.text for text in texts]
     boxes = [text_box(text) for text in texts]
     for row, a in enumerate(boxes):

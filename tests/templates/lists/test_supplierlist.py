@@ -11,7 +11,7 @@ from hypothesis import assume, given, settings
 
 from cli.jobs import read_in_hand
 from jigs.cutlist.cutlist import cut_job
-from jigs.given.ids import LONGEST
+from jigs.given.ids import LONGEST_NAME
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
 from jigs.order.buying import Order, make_order
@@ -115,7 +115,7 @@ def test_whatever_a_kitchen_has_reads_back(tmp_path: Path, job: Job) -> None:
     order = _order(job)
     names = [front.spec.id for front in order.fronts]
     # A list's own IDs have 16 characters at most; those made from a long box's may have more.
-    assume(names and max(map(len, names)) <= LONGEST)
+    assume(names and max(map(len, names)) <= LONGEST_NAME)
     path = _write(job, tmp_path / "fronts.csv")
     written = list(csv.DictReader(io.StringIO(path.read_text(encoding="utf-8"))))
     rows = [row for row in written if row["kind"]]  # without what is said of those held back
