@@ -178,6 +178,8 @@ def _read_job(
 ) -> Job:
     folder = folder_of(path)
     top = TomlTable(values, (), book, "mm")
+    if top.peek("units") == "cm":
+        top.hint(("units",), '; centimetres stand at each length: "60 cm"')
     stated = top.choice("units", UNITS)
     top.unit = stated or units or "mm"
     if doubt := doubt_units(values, top.unit, stated=bool(stated or units)):

@@ -18,6 +18,7 @@ from tests.jigs.jobtext import SMALL, faults_of
         # The unit behind the quotes.
         ("width = 457.2", 'width = "18" in', 'write: width = "18 in"'),
         ("width = 457.2", "width = '457.2' mm  # inside", 'write: width = "457.2 mm"  # inside'),
+        ("schema = 1", 'schema = 1\nunits = "cm"', 'centimetres stand at each length: "60 cm"'),
         # A file that is not there is told where it is named.
         ("schema = 1", 'schema = 1\nfronts_file = "no.csv"', "fronts_file: no such file ('no.csv'"),
         ("schema = 1", 'schema = 1\ndelivered_file = "no.csv"', "delivered_file: no such file"),
