@@ -4,7 +4,7 @@ import sys
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import IO, TYPE_CHECKING, TypeVar
 
 import click
 
@@ -63,13 +63,13 @@ def watched(things: Sequence[Thing]) -> Iterator[Thing]:
         yield from bar
 
 
-def draw_sheets(sheets: "Sheets") -> bytes:
-    """Draw sheets as a PDF."""
-    from templates.writers.pdf import write_pdf
+def draw_sheets(sheets: "Sheets", file: IO[bytes]) -> None:
+    """Draw sheets as a PDF into an open file."""
+    from templates.writers.pdf import write_pdf_into
 
     layout = sheets.layout
     pages = Pages(sheets.pages, sheets.cost.pages)
-    data = write_pdf(pages, title=_title(layout, "drilling sheets"))
+    write_pdf_into(file, pages, title=_title(layout, "drilling sheets"))
     if sheets.strip:
         pieces = {
             placed.card.view.part: placed.card.pieces
@@ -82,7 +82,6 @@ def draw_sheets(sheets: "Sheets") -> bytes:
             "Pages over 200 in (5080 mm) count in a unit of their own; a program that does not "
             "know it prints them at half their size or less: measure the bars.",
         )
-    return data
 
 
 NAMED = 8

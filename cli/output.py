@@ -9,6 +9,7 @@ import sys
 import time
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
+from typing import IO
 
 from msgspec import Struct
 
@@ -41,8 +42,9 @@ def write_text(target: str, text: str, *, sources: Iterable[Path]) -> None:
         _answer(text.encode(errors="replace"))
 
 
-def write_bytes(target: str, data: bytes, *, sources: Iterable[Path]) -> None:
-    """Write an output: a file's name, or `-` for standard output.
+def write_bytes(target: str, data: bytes | IO[bytes], *, sources: Iterable[Path]) -> None:
+    """Write an output, its bytes or an open file of them: to a file's name, or `-` for standard
+    output.
 
     `sources` are the files the job was read from; writing over one of them is refused, under
     whatever name it goes. Fails with a plain message, and then an older file is left as it was.
@@ -59,10 +61,10 @@ def write_bytes(target: str, data: bytes, *, sources: Iterable[Path]) -> None:
         _answer(data)
 
 
-def _answer(data: bytes) -> None:
+def _answer(data: bytes | IO[bytes]) -> None:
     with told("standard output"):
         try:
-            sys.stdout.buffer.write(data)
+            _copy(data, sys.stdout.buffer)
             sys.stdout.buffer.flush()
         except OSError:
             abandon(sys.stdout)
@@ -185,16 +187,27 @@ def _guard(target: str, path: Path, sources: Iterable[Path]) -> None:
             )
 
 
-def _write_file(path: Path, data: bytes, sources: Iterable[Path]) -> None:
+def _copy(data: bytes | IO[bytes], file: IO[bytes]) -> None:
+    """Write bytes, or those of an open file from its beginning."""
+    if isinstance(data, bytes):
+        file.write(data)
+        return
+    data.seek(0)
+    while part := data.read(1_000_000):
+        file.write(part)
+
+
+def _write_file(path: Path, data: bytes | IO[bytes], sources: Iterable[Path]) -> None:
     guard(str(path), sources)
     if path.exists() and not path.is_file():  # a device or a pipe cannot be replaced
-        path.write_bytes(data)
+        with path.open("wb") as file:
+            _copy(data, file)
         return
     with alone_in(path.parent):
         _replace(path, data)
 
 
-def _replace(path: Path, data: bytes) -> None:
+def _replace(path: Path, data: bytes | IO[bytes]) -> None:
     set_aside(path, data).put()
 
 
@@ -218,7 +231,7 @@ class Aside(Struct, frozen=True):
             self.part.unlink()
 
 
-def set_aside(path: Path, data: bytes) -> Aside:
+def set_aside(path: Path, data: bytes | IO[bytes]) -> Aside:
     """Write a file whole, beside the one it will replace. Raises OSError, and leaves nothing."""
     # A link stays a link: what it points at is replaced.
     real = Path(os.path.realpath(path))
@@ -233,7 +246,7 @@ def set_aside(path: Path, data: bytes) -> Aside:
     handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
     try:
         with os.fdopen(handle, "wb") as file:
-            file.write(data)
+            _copy(data, file)
             file.flush()
             os.fsync(file.fileno())
         if mode is not None:

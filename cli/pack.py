@@ -1,6 +1,7 @@
 """`jigsheet pack`: everything that goes to the bench, in one folder."""
 
 from functools import partial
+from io import BytesIO
 from pathlib import Path
 
 import click
@@ -126,7 +127,9 @@ def make_pack(
         costs["stations.pdf"] = cost_words(stations.cost)
         paged = stations.paged
     sheets = make_sheets(printed, sheet, each=each)
-    files["sheets.pdf"], costs["sheets.pdf"] = draw_sheets(sheets), cost_words(sheets.cost)
+    drawn = BytesIO()
+    draw_sheets(sheets, drawn)
+    files["sheets.pdf"], costs["sheets.pdf"] = drawn.getvalue(), cost_words(sheets.cost)
     files["labels.pdf"], _ = draw_labels(printed, words, labels_of, raster)
     if tables := box_tables(planned):
         files["heights.pdf"], _ = draw_lists(

@@ -6,12 +6,15 @@ Drawings that are a folder of files are all drawn, then written aside, then appe
 from collections.abc import Callable, Iterable
 from contextlib import ExitStack
 from pathlib import Path
+from typing import IO
 
 import click
 
 from cli.output import alone_in, guard, make_folder, set_aside, told, write_bytes
 from cli.terminal import mention, tell
 
+HELD = 1_000_000
+"""So many bytes of a long PDF are held in memory until it is whole; more go to a file aside."""
 PRINT = "Print at 100 %; measure the bars on page 1 first."
 
 
@@ -36,8 +39,10 @@ def refuse_printer(form: str, printer: str | None) -> None:
         )
 
 
-def write_pdf_file(target: str, data: bytes, said: str, sources: Iterable[Path]) -> None:
-    """Write a PDF and tell what it asks for."""
+def write_pdf_file(
+    target: str, data: bytes | IO[bytes], said: str, sources: Iterable[Path]
+) -> None:
+    """Write a PDF, its bytes or a file of them, and tell what it asks for."""
     write_bytes(target, data, sources=sources)
     if target != "-":
         mention(f"{target}: {said}. {PRINT}")

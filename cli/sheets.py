@@ -23,6 +23,7 @@ from cli.options import (
 from cli.output import write_bytes, write_text
 from cli.printers import find_paper
 from cli.printing import (
+    HELD,
     PRINT,
     find_target,
     refuse_printer,
@@ -162,10 +163,14 @@ def sheets(
 
             write_folder(target, page_files(drawn), said, layout.job.sources)
         else:
+            from tempfile import SpooledTemporaryFile
+
             from cli.drawing import draw_sheets, tell_unprintable
 
             words = cost_words(drawn.cost)
-            write_pdf_file(target, draw_sheets(drawn), words, layout.job.sources)
+            with SpooledTemporaryFile(HELD) as file:
+                draw_sheets(drawn, file)
+                write_pdf_file(target, file, words, layout.job.sources)
             tell_unprintable(concerned)
     asked.end(concerned, *faults)
 

@@ -54,9 +54,14 @@ class Sheets(Struct, frozen=True, kw_only=True):
         """Draw the first page, then part after part in the order of the job."""
         for page in self.before:
             yield Sheet(page=self.paper.scaled(page))
-        for number, plan in enumerate(self.plans, start=len(self.before) + 1):
+        for number, plan in enumerate(self.told, start=len(self.before) + 1):
             sheet = draw_plan(plan, self.paper, number)
             yield replace(sheet, page=self.paper.scaled(sheet.page))
+
+    @property
+    def told(self) -> Iterator[Plan]:
+        """The planned pages as they are drawn: each tells where what it refers to stands."""
+        return _told(self.plans, len(self.before) + 1)
 
     @property
     def pages(self) -> Iterator[Page]:
@@ -122,9 +127,13 @@ def make_sheets(
     plans = in_order_of_work(plan_pages(fields, paper))
     listed = list(_list_pages(plans, parts, start)) if len(shown.boxes) <= MOST_BOXES else []
     before = (*cover.pages(partial(contents, listed)), *steps, *marks)
-    told = tuple(_told(plans, start))
     return Sheets(
-        layout=shown, paper=paper, before=before, plans=told, strip=strip, no_room=tuple(no_room)
+        layout=shown,
+        paper=paper,
+        before=before,
+        plans=tuple(plans),
+        strip=strip,
+        no_room=tuple(no_room),
     )
 
 

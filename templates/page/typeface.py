@@ -243,7 +243,7 @@ class CutText(Struct, frozen=True, kw_only=True):
         return lines
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1024)
 def cut_text(text: str, size: float, bold: bool) -> CutText:
     """Cut a text into words and measure them.
 

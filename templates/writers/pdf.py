@@ -15,6 +15,7 @@ import math
 import re
 import zlib
 from collections.abc import Iterable, Sequence
+from contextvars import ContextVar
 from functools import lru_cache
 from io import BytesIO
 from tempfile import SpooledTemporaryFile
@@ -52,7 +53,7 @@ _FOUR_QUARTERS = "{:.4f} {:.4f} m" + 4 * f"{6 * ' {:.4f}'} c" + " h"
 _RUN = re.compile(b"\1+")
 """Dark modules side by side, a byte each."""
 
-_HELD = 8_000_000
+_HELD = 1_000_000
 """So many bytes of finished pages are held in memory; those of a longer document go to a temporary
 file until its end."""
 
@@ -94,22 +95,26 @@ def _library() -> tuple[Any, Any, Any, Any]:
     return Canvas, escapePDF, *faces
 
 
+_written: ContextVar[IO[bytes]] = ContextVar("_written")
+"""The file into which a document is written."""
+
+
 def _whole_class(library_file: Any) -> Any:
-    """Make the class that takes up a document's bytes at its end in one buffer: as the library's
-    strings and as those joined they would stand in memory twice."""
+    """Make the class that writes a document's bytes into the file as they come: the library would
+    keep them all, and once more as one."""
 
     class Whole(library_file):  # type: ignore[misc]
         """A document that is being written."""
 
         def __init__(self, version: tuple[int, int]) -> None:
             super().__init__(version)
-            self.buffer = BytesIO()
-            self.buffer.writelines(self.strings)
-            self.write = self.buffer.write
+            file = _written.get()
+            file.writelines(self.strings)
+            self.write = file.write
 
         def format(self, _document: Any) -> bytes:
-            """Give its bytes."""
-            return self.buffer.getvalue()
+            """Give no bytes: they are in the file."""
+            return b""
 
     return Whole
 
@@ -126,7 +131,7 @@ class _Words:
         """Give the text's pieces as font name and showing operator."""
         pieces = self._kept.get((text, bold))
         if pieces is None:
-            if len(self._kept) > 20_000:  # bounds the memory of a long document
+            if len(self._kept) > 5_000:  # bounds the memory of a long document
                 self._kept.clear()
             face = self._faces[bold]
             pieces = [
@@ -143,7 +148,22 @@ class _Words:
 def write_pdf(
     pages: Iterable[Page], *, title: str = "", producer: str = "jigsheet", creator: str = "jigsheet"
 ) -> bytes:
-    """Write pages as one PDF, each at its true size; it asks to be printed at actual size.
+    """Write pages as one PDF, as `write_pdf_into` does; give its bytes."""
+    file = BytesIO()
+    write_pdf_into(file, pages, title=title, producer=producer, creator=creator)
+    return file.getvalue()
+
+
+def write_pdf_into(
+    file: IO[bytes],
+    pages: Iterable[Page],
+    *,
+    title: str = "",
+    producer: str = "jigsheet",
+    creator: str = "jigsheet",
+) -> None:
+    """Write pages as one PDF into an open file, each at its true size; it asks to be printed at
+    actual size.
 
     Pages are taken one by one and not kept. Raises ValueError for a number that is not finite,
     and where there is no page at all.
@@ -188,8 +208,11 @@ def write_pdf(
             raise ValueError("a PDF of no pages at all; at least one is needed")
         if entries:
             canvas.showOutline()
-        data: bytes = canvas.getpdfdata()
-        return data
+        before = _written.set(file)
+        try:
+            canvas.getpdfdata()
+        finally:
+            _written.reset(before)
 
 
 def _press(page: Any, unit: int, pressed: IO[bytes]) -> None:

@@ -238,7 +238,7 @@ def test_in_many_jobs_too(job: Job) -> None:
 
 def test_parts_whose_cards_all_stand_with_another_have_a_row_there() -> None:
     """Two of three doors that are alike: their lines are those of the first, and said once."""
-    plans = make_sheets(several(3), COMMON).plans
+    plans = make_sheets(several(3), COMMON).told
     told = [spot.field.words for plan in plans for spot in plan.spots]
     (words,) = [each for each in told if each.view.face == "back" and each.view.hinge_edge]
     marks = [mark for piece in set_in(words.body(), 80.0) for mark in piece.marks]

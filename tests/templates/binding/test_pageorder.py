@@ -38,7 +38,7 @@ def too_early(plans: list[Plan]) -> set[str]:
 def test_a_front_comes_after_its_box_however_pages_were_shared() -> None:
     """Even where they were planned the other way round; no page is lost, and those that wait for
     none keep their order."""
-    planned = list(sheets().plans)
+    planned = list(sheets().told)
     assert too_early(planned) == set()
     turned = planned[::-1]
     assert too_early(turned)
@@ -51,7 +51,7 @@ def test_a_front_comes_after_its_box_however_pages_were_shared() -> None:
 def test_the_sheets_of_a_part_are_counted_in_the_order_of_the_pages() -> None:
     """1/2 before 2/2, rows among another part's words too; one alone is not counted."""
     told: dict[str, list[str]] = {}
-    for plan in sheets().plans:
+    for plan in sheets().told:
         for spot in plan.spots:
             for words in (spot.field.words, *spot.field.words.also):
                 told.setdefault(words.view.part, []).append(words.sheet)

@@ -103,7 +103,7 @@ def test_each_page_says_what_decides_its_own_holes() -> None:
     """A face page of a drawer front has its pull alone, its back the slide alone."""
     first, *_ = words(kitchen(sure=False))
     said: dict[str, set[str]] = {}
-    plans = make_sheets(kitchen(sure=False), PAPERS["common"]).plans
+    plans = make_sheets(kitchen(sure=False), PAPERS["common"]).told
     for field in (spot.field for plan in plans for spot in plan.spots):
         marks = set_words(
             field.words,
