@@ -4,7 +4,7 @@ Ranges, words and units are those of the job file's own keys (`jigs.ground.keys`
 
 >>> from jigs.ground.believable import BOARD
 >>> LengthForm(BOARD, "in").read("18.3 mm")
-Given(text='18.3 mm', mm=18.3)
+TypedLength(text='18.3 mm', mm=18.3)
 >>> CountForm(20).read("-1")
 Traceback (most recent call last):
 jigs.ground.errors.JigsheetError: not a count ('-1' given); allowed: a whole number from 0 to 20

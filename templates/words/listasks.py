@@ -1,6 +1,6 @@
 """What is said where a list is asked one thing at a time.
 
->>> from jigs.ground.errors import Asked
+>>> from jigs.ground.errors import AskedBack
 >>> asked = AskedBack("Which column is the width?", (("C 'Br'", "width=C"), ("D 'Ho'", "width=D")))
 >>> list_question_lines(asked, 1, 2)[1:]
 ['1. The list: Which column is the width? (2 questions are left)', "   1  C 'Br'", "   2  D 'Ho'"]
