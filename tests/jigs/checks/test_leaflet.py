@@ -115,7 +115,7 @@ def test_a_leaflet_is_read(tmp_path: Path) -> None:
         ("{ width_min = 9, width_max = 8, height_max = 7 }", "less than width_min"),
         ("{ width_max = 460, height_max = 780, heigth_min = 1 }", "unknown key"),
         ('{ width_max = 460, height_max = 780, pull = "maybe" }', "allowed: allowed, none"),
-        ('"read"', "allowed: noted"),
+        ('"read"', 'neither "noted" nor a table'),
     ],
 )
 def test_faults_of_a_leaflet_are_named(tmp_path: Path, leaflet: str, said: str) -> None:
