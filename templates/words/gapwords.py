@@ -37,12 +37,18 @@ def gaps_here(front: Front, blind: Hand | None = None) -> str:
     """Say a front's own gaps: to the box's edge, or to the front beside it; none on the side where
     it laps a `blind` panel."""
     gaps = front.gaps
-    left, right, top, bottom = map(format_mm, (gaps.left, gaps.right, gaps.top, gaps.bottom))
+    left, right = map(_beside, (gaps.left, gaps.right))
+    top, bottom = map(format_mm, (gaps.top, gaps.bottom))
     across = f"sides {left}" if left == right else f"left {left}, right {right}"
     if blind is not None:
         across = f"right {right}" if blind == "left" else f"left {left}"
     up = f"top and bottom {top}" if top == bottom else f"top {top}, bottom {bottom}"
     return f"Gaps: {across}, {up}."
+
+
+def _beside(gap: float) -> str:
+    """Write a gap beside a front; below 0 how far it reaches over an end panel."""
+    return format_mm(gap) if gap >= 0 else f"{format_mm(-gap)} over the end panel"
 
 
 def job_reveals(layout: Layout) -> str:
