@@ -17,7 +17,7 @@ from msgspec import Struct
 
 from jigs.asking.draft import BoxDraft, FrontDraft, StandingThing, WallDraft
 from jigs.asking.forms import PARTED, LengthForm, TypedLength
-from jigs.given.ids import check_id
+from jigs.given.ids import check_id, spell_id
 from jigs.given.job import BOX_KINDS, FRONT_KINDS, BoxKind, BoxSpec, FrontKind
 from jigs.given.wallspec import Appliance
 from jigs.ground.believable import Range
@@ -159,10 +159,18 @@ class WallsForm(Struct, frozen=True):
             raise JigsheetError(f"on no wall: {', '.join(missing)}; name every box once")
         return tuple(walls)
 
+    def _called(self, name: str) -> str:
+        """Give the ID that a word means: of a box also by the name that it has in the list, where
+        no other box of the list may be written so. Raises JigsheetError."""
+        spelt = spell_id(name)
+        if spelt in self.known and f"{spelt}-2" not in self.known:
+            return spelt
+        return check_id(name)
+
     def _thing(self, word: str, taken: set[str], at: dict[str, TypedLength]) -> str | StandingThing:
         name, equals, sizes = word.partition("=")
         name, placed, x = name.partition("@")
-        given = check_id(name)
+        given = self._called(name)
         if given in taken:
             raise JigsheetError(f"named twice ('{given}' given); each stands at one place")
         if not equals and given not in self.known:

@@ -54,13 +54,14 @@ def check_kind(front: PlacedFront, *, has_hinge: bool, has_slide: bool) -> Itera
     """List what a front of its kind lacks; the flags say whether its hardware is known."""
     held_by_hand = front.spec.by_kit or front.kind == "lift"
     if held_by_hand and not holds_kit(front.spec.holes):
-        yield error("kit-holes-missing", front.id, lift=front.kind == "lift")
+        listed = front.spec.row.listed
+        yield error("kit-holes-missing", front.id, lift=front.kind == "lift", listed=listed)
         return
     match front.kind:
         case "door" | "drawer" | "pullout" if front.spec.by_kit:
             return
         case "door" if front.hinged is None:
-            yield error("hand-not-stated", front.id)
+            yield error("hand-not-stated", front.id, listed=front.spec.row.listed)
         case "door" if not has_hinge:
             yield error("hinge-not-stated", front.id)
         case "drawer" if not has_slide:

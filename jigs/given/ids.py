@@ -19,6 +19,7 @@ from itertools import count as count_up
 
 from jigs.given.job import FrontKind
 from jigs.ground.errors import Fault, JigsheetError
+from jigs.ground.latin import plain_capitals
 
 LONGEST_NAME = 16
 """Characters an ID may have as given: what is added by the tool comes on top."""
@@ -42,6 +43,20 @@ def check_id(text: str) -> str:
         return candidate.upper()
     shown = repr(candidate if len(candidate) <= 40 else candidate[:37] + "...")
     raise JigsheetError(f"not an ID ({shown} given){_lookalike(candidate)}; {ALLOWED}")
+
+
+def spell_id(text: str, most: int = LONGEST_NAME) -> str:
+    """Write a name that is no ID in the signs of one, cut where one of its words ends if it is too
+    long; "" where none of its signs can be written so.
+
+    >>> spell_id("Høj 1"), spell_id("Unterschrank 600 links"), spell_id("B1"), spell_id("北")
+    ('HOJ-1', 'UNTERSCHRANK-600', 'B1', '')
+    """
+    name = re.sub("[^A-Z0-9]+", "-", plain_capitals(text)).strip("-")
+    if len(name) <= most:
+        return name
+    short, _, _ = name[: most + 1].rpartition("-")
+    return short or name[:most]
 
 
 def _lookalike(text: str) -> str:

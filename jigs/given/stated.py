@@ -326,3 +326,5 @@ class RowRead(Struct, frozen=True, kw_only=True):
     """Its numbers that are not usual."""
     hidden: tuple[str, ...] = ()
     """What of it the workbook does not show, in words."""
+    listed: bool = False
+    """Whether it is the row of a list, where no hole is given."""

@@ -2,19 +2,17 @@
 kind and hand, in words; its ID; how it is made.
 """
 
-import re
 from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from jigs.given.ids import LONGEST_NAME, check_id
+from jigs.given.ids import LONGEST_NAME, check_id, spell_id
 from jigs.given.job import FrontKind, FrontSpec
 from jigs.given.listspec import ListSpec
 from jigs.given.stated import FrontWords, OpenedBy, RowRead
 from jigs.ground.believable import FRONT_BOARD, Range, measure
 from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import Hand
-from jigs.ground.latin import plain_capitals
 from jigs.ground.lengths import BareUnit, Unit
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
 from jigs.reading.fronthands import FrontHands
@@ -204,7 +202,7 @@ class FrontCells(FrontHands):
         )
         front = replace(
             self.with_making(row, front),
-            row=RowRead(doubts=self.take_doubts(), hidden=self.hidden_of(row)),
+            row=RowRead(doubts=self.take_doubts(), hidden=self.hidden_of(row), listed=True),
         )
         return front, hands
 
@@ -277,27 +275,14 @@ class FrontCells(FrontHands):
             return check_id(text) if text else ""
         except JigsheetError as error:
             if text not in self.names:
-                plain = re.sub("[^A-Z0-9]+", "-", plain_capitals(text)).strip("-")
-                name = _cut(plain)
+                name = spell_id(text)
                 taken = set(self.names.values())
                 more = 2
                 while name in taken:
-                    name = f"{_cut(plain, LONGEST_NAME - 3)}-{more}"
+                    name = f"{spell_id(text, LONGEST_NAME - 3)}-{more}"
                     more += 1
                 if not name:
                     self.note_at(row, column, str(error))
                     return ""
                 self.names[text] = name
             return self.names[text]
-
-
-def _cut(name: str, most: int = LONGEST_NAME) -> str:
-    """Cut a name where one of its words ends, if it is too long.
-
-    >>> _cut("UNTERSCHRANK-600-LINKS"), _cut("B1")
-    ('UNTERSCHRANK-600', 'B1')
-    """
-    if len(name) <= most:
-        return name
-    short, _, rest = name[: most + 1].rpartition("-")
-    return short if rest is not None and short else name[:most]

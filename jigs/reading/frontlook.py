@@ -60,8 +60,10 @@ class FrontLook(FrontBoxes):
             return True
         said = [c for c in LIST_COLUMNS if c not in SAYS_LITTLE and self.cell(row, c)]
         known = bool(kind) and self.word_of(kind).kind is not None and len(filled(row)) > 1
-        # A line that stands under the IDs alone is a remark, whoever reads the list.
-        alone = not self._bare and bool(said) and said != ["id"]
+        # A line that stands under the IDs alone is a remark, whoever reads the list; one that says
+        # no more than how many of a thing is a front's where its description is a kind.
+        counted = said == ["count"] and self.word_of(self.cell(row, "description")).kind is None
+        alone = not self._bare and bool(said) and said != ["id"] and not counted
         return known or len(said) > 1 or alone
 
     def _look_over(self) -> None:

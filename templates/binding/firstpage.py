@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from jigs.bench.firstarticle import FirstArticle, PassMark
 from jigs.bench.station import Station, Work
-from jigs.given.confirming import heading_of
+from jigs.given.confirming import heading_of, open_numbers
 from jigs.given.hardware import HingeRecord
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Line, Mark, Page, Text
@@ -153,9 +153,7 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
         sign = "-____" if front.place.overlay == "inset" else "____"
         plate = f"{front.hinge.plate:g}" if front.hinge.plate_stated else "____"
         return (
-            f"All within: write the hinge's open numbers (page 1) below "
-            f"{heading_of('hinge', record.name)} and "
-            'confirmed = "measured" under them (a record of the list: make your own, like it).',
+            _all_within(article),
             "Overlay not as wanted: measure it with the side screw at its middle and write, in "
             f'place of constant: overlay_measured = {{ tab = "{front.hinge.tab:g} mm", '
             f'plate = "{plate} mm", overlay = "{sign} mm" }}. It solves the '
@@ -169,10 +167,19 @@ def _then(article: FirstArticle) -> tuple[str, ...]:
         else "set the slide on a flat board, measure fixing_height and drawer_rise again"
     )
     return (
-        f"All within: write the slide's open numbers (page 1) below "
-        f"{heading_of('slide', record.name)} and "
-        'confirmed = "measured" under them (a record of the list: make your own, like it).',
+        _all_within(article),
         f"Front or box too high or too low: {measured}, write it down, and draw the pages again.",
         "It binds, or has play: measure the drawer box and the opening, and read width_less in "
         "the leaflet.",
+    )
+
+
+def _all_within(article: FirstArticle) -> str:
+    """Say what to do where every figure is within its limits."""
+    kind, name = article.kind, article.record.name
+    if not open_numbers(article.record):
+        return f"All within: the numbers of {kind} '{name}' hold; go on to the second part."
+    return (
+        f"All within: write the {kind}'s open numbers (page 1) below {heading_of(kind, name)} and "
+        'confirmed = "measured" under them (a record of the list: make your own, like it).'
     )

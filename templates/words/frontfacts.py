@@ -110,7 +110,7 @@ def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
         lap = front.place.x + front.width - (box.width - box.blind.reach)
     hand = box.blind.hand.upper()
     how = f"laps it by {format_mm(lap)}" if lap > 0.0 else f"keeps {format_mm(-lap)} from it"
-    return (f"BLIND PANEL on the {hand}: this front {how}.",)
+    return (f"BLIND PANEL on the {hand} from the room: this front {how}.",)
 
 
 def _box_of(layout: Layout, front: Front) -> BoxSpec:

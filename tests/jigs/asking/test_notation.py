@@ -79,3 +79,13 @@ def test_a_box_is_turned_and_its_kind_said_in_another_language() -> None:
     turned, named = FixesForm("mm", ("H1", "W1")).read("H1 turn; W1 Oberschrank")
     assert (turned.turned, turned.kind) == (True, None)
     assert (named.turned, named.kind) == (False, "wall")
+
+
+def test_a_wall_takes_a_box_by_its_name_in_the_list() -> None:
+    """`Høj1` of a list is HOJ1 everywhere else, and may be called either; one that could be either
+    of two boxes is not guessed.
+    """
+    (wall,) = WallsForm("mm", ["HOJ1", "U1"]).read("nordvæg: Høj1 u1")
+    assert wall.boxes == ("HOJ1", "U1")
+    with pytest.raises(JigsheetError, match="not an ID"):
+        WallsForm("mm", ["HOJ1", "HOJ1-2"]).read("nordvæg: Høj1 HOJ1-2")

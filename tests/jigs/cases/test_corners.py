@@ -66,7 +66,7 @@ def test_an_inset_door_stands_beside_the_panel(tmp_path: Path) -> None:
     assert (door.place.x, door.width) == pytest.approx((BLIND + 2, WIDE - TS - BLIND - 2 * 2))
     assert not door.withheld
     words = printed(tmp_path, blind(hung, more=inset), only="B1-1", confirmed=record)
-    assert "BLIND PANEL on the LEFT: this front keeps 2.0 from it." in words
+    assert "BLIND PANEL on the LEFT from the room: this front keeps 2.0 from it." in words
     assert "laps it by 16.7" in printed(tmp_path, blind(DOOR), only="B1-1")
 
 

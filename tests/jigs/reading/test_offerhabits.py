@@ -195,3 +195,23 @@ def test_a_column_of_prices_is_no_second_box(tmp_path: Path) -> None:
     """`Unit` beside `Cabinet`."""
     text = "Cabinet;kind;w;h;Unit\nB1;door;397;570;48.50\nB2;door;397;570;52\n;;;;100.50\n"
     assert [row.box for row in read(tmp_path, text).rows] == ["B1", "B2"]
+
+
+def test_a_thing_with_a_count_alone_is_no_front_in_a_job_either(tmp_path: Path) -> None:
+    """Handles and a delivery have no box and no size: a job that names the list reads it as `new`
+    did, and hangs none of them on the box above. A door that takes what is left says what it is.
+    """
+    text = (
+        "Pos;Skab;Betegnelse;Bredde;Højde;Antal\n1;U1;Skuffefront;497;140;1\n2;;Låge;;;1\n"
+        "3;;Greb 160 mm;;;16\n4;;Levering;;;1\n"
+    )
+    alone, named = (
+        read(tmp_path, text.replace("Låge;;", "Låge;497;632,5"), "empty_box=above"),
+        read(tmp_path, text, "empty_box=above", bare=False),
+    )
+    for found in (alone, named):
+        assert [(row.box, row.spec.kind) for row in found.rows] == [
+            ("U1", "drawer"),
+            ("U1", "door"),
+        ]
+        assert "No fronts: row 4 'Greb 160 mm', row 5 'Levering'." in found.told

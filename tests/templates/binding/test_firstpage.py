@@ -4,6 +4,7 @@ import pytest
 from msgspec.structs import replace
 
 from jigs.bench.firstarticle import first_articles
+from jigs.given.confirming import numbers_that_matter
 from jigs.given.hardware import SlideRecord
 from templates.binding.firstpage import first_pages
 from templates.binding.jobsheets import make_sheets
@@ -47,6 +48,18 @@ def test_a_side_mount_is_measured_by_its_own_number() -> None:
     assert "centre_height" in words(page)
     assert "fixing_height" not in words(page)
     assert "drawer_rise" not in words(page)
+
+
+def test_where_no_number_is_open_none_is_asked_for() -> None:
+    """Each record whose numbers all are confirmed: the trial only says that one may go on."""
+    for article in first_articles(small_layout()):
+        record = article.record
+        sure = replace(record, confirmed=dict.fromkeys(numbers_that_matter(record), "leaflet"))
+        [page] = first_pages([replace(article, record=sure)], PAPERS["common"], 2)
+        assert "open numbers" not in words(page)
+        assert f"All within: the numbers of {article.kind} '{record.name}' hold" in words(page)
+        [page] = first_pages([article], PAPERS["common"], 2)
+        assert "open numbers" in words(page)
 
 
 def test_it_stands_behind_the_first_page_of_the_sheets() -> None:

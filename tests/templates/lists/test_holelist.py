@@ -160,7 +160,7 @@ def test_the_text_gives_the_jobs_unit_first() -> None:
 def test_a_part_held_back_is_named_and_has_no_holes() -> None:
     """It is not forgotten, and nothing can be drilled from it."""
     layout = small_layout()
-    why = (error("hand-not-stated", None),)
+    why = (error("hand-not-stated", None, listed=False),)
     held = replace(layout.fronts[1], fittings=(), held=why)
     layout = replace(layout, fronts=(layout.fronts[0], held))
     [_, data] = json.loads(holes_json(layout))["fronts"]

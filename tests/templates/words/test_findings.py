@@ -1,11 +1,15 @@
 """The words of findings: by rank, a fact and its remedy, a count."""
 
+from pathlib import Path
+
 import pytest
 from msgspec.structs import replace
 
 from jigs.box.bypart import with_open
 from jigs.given.job import FrontSpec
 from jigs.ground.problems import Problem, error, warning
+from jigs.layout.layout import lay_out
+from jigs.reading.inputs import read_job
 from templates.words.findings import (
     check_text,
     closing_text,
@@ -129,7 +133,7 @@ COSTS = {"stations.pdf": "28 pages", "sheets.pdf": "70 pages"}
 def test_the_pack_closes_with_what_the_person_needs() -> None:
     """Ready and held, pages, how to print, what is not confirmed."""
     layout = small_layout()
-    why = problem("error", "hand-not-stated", layout.fronts[1].id)
+    why = error("hand-not-stated", layout.fronts[1].id, listed=False)
     held = replace(layout.fronts[1], fittings=(), held=(why,))
     layout = with_open(
         replace(layout, fronts=(layout.fronts[0], held), problems=(why,)),
@@ -158,3 +162,15 @@ def test_confirmed_hardware_is_not_named() -> None:
     said = closing_text(layout, {"sheets.pdf": "2 pages"}, 3, "letter-2x5")
     assert "No number is open." in said
     assert "\nsheets.pdf: 2 pages.\nPrint sheets.pdf at 100 %;" in said
+
+
+def test_what_a_list_cannot_hold_is_said_where_it_can_be(tmp_path: Path) -> None:
+    """A lift of a list has no entry in the job that could take its holes, a door of a list says its
+    hand there: the remedy names the way that there is.
+    """
+    path = tmp_path / "fronts.csv"
+    path.write_text("box,kind,width,height\nW1,lift,597,397\nB1,door,397,717\n", encoding="utf-8")
+    text = " ".join(check_text(lay_out(read_job(path))).split())
+    assert "take its row out of the list" in text
+    assert "[[box.front]] of its box with [[box.front.hole]]." in text
+    assert "as seen from the room, in its row of the list." in text

@@ -20,7 +20,9 @@ def test_beside_a_blind_panel_no_gap_is_said(hand: Hand) -> None:
     (gaps,) = (fact for fact in facts if fact.startswith("Gaps: "))
     assert f"{other_hand(hand)} " in gaps
     assert f"{hand} " not in gaps
-    assert any(fact.startswith(f"BLIND PANEL on the {hand.upper()}: ") for fact in facts)
+    assert any(
+        fact.startswith(f"BLIND PANEL on the {hand.upper()} from the room: ") for fact in facts
+    )
 
 
 def test_over_an_end_panel_it_says_how_far() -> None:
