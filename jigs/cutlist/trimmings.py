@@ -187,7 +187,7 @@ def trim_boxes(job: Job, tags: Mapping[str, str]) -> list[Piece]:
             end_panel(
                 job, f"{box.id}-PANEL-{letter}", box=box.id, wall=box.wall, box_depth=box.depth,
                 height=panel_height(box), flush=kind == "flush", out=faces_out(job, box),
-                reached=any(front.reveals.reaches_over(hand) for front in box.fronts),
+                reached=any(front.reveals.reaches(hand) > 0 for front in box.fronts),
                 scribed=not box.panels.back,
                 over=floor_under(job, box),
             ),

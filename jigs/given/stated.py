@@ -111,10 +111,10 @@ class OwnReveals(Struct, frozen=True, kw_only=True):
     bottom: float | None = None
     """From its bottom edge; below 0 where the front hangs below its box."""
 
-    def reaches_over(self, hand: Hand) -> bool:
-        """Tell whether the front reaches beyond its box at one side."""
+    def reaches(self, hand: Hand) -> float:
+        """Give how far the front reaches beyond its box at one side, mm; 0 where it does not."""
         reveal = self.left if hand == "left" else self.right
-        return reveal is not None and reveal < 0
+        return max(0.0, -(reveal or 0.0))
 
 
 class FivePieceSpec(Struct, frozen=True, kw_only=True):

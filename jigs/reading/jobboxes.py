@@ -112,9 +112,10 @@ class BoxesRead(Struct, frozen=True, kw_only=True):
 
 
 def read_boxes(
-    job: TomlTable, shelves: Shelves, listed: Mapping[str, RowFront] | None = None
+    job: TomlTable, shelves: Shelves, board: float, listed: Mapping[str, RowFront] | None = None
 ) -> BoxesRead:
-    """Read all `[[box]]` tables of a job; `listed`: the fronts of its list, by their IDs."""
+    """Read all `[[box]]` tables of a job; `board`: how thick that of its fronts and end panels is,
+    mm; `listed`: the fronts of its list, by their IDs."""
     boxes: list[BoxSpec] = []
     with_rows = {front.box for front in listed.values()} if listed else set()
     assumed: set[str] = set()
@@ -146,7 +147,7 @@ def read_boxes(
             fronts += made
             claims += _claim(row, made, known)
             if made:
-                check_place(row, made[0], box)
+                check_place(row, made[0], box, board)
             rows += [(row, front) for front in made]
         check_stacks(rows, box)
         refuse_frame_keys(table)

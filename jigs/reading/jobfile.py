@@ -219,7 +219,7 @@ def _read_job(
     opened = OpenedList()
     if fronts_file and _is_there(top, "fronts_file", folder / fronts_file):
         opened = open_list(folder / fronts_file, top.unit, listed)
-    read = read_boxes(top, shelves, opened.named)
+    read = read_boxes(top, shelves, material.front, opened.named)
     walls = read_walls(top, read.boxes)
     refuse_frame_keys(top)
     delivered_file = top.text("delivered_file")

@@ -18,7 +18,7 @@ from jigs.given.hardware import SlideRecord
 from jigs.given.job import MOST_COLUMNS, BoxSpec, ColumnSpec, FrontSpec, ShelfSpec
 from jigs.given.stated import BlindEnd, RolloutSpec
 from jigs.ground.believable import IN_BOX, SHARE, Range
-from jigs.ground.geometry import Hand
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_length
 from jigs.reading.fieldkeys import read_keys
 from jigs.reading.jobhardware import Shelf
@@ -61,8 +61,9 @@ def read_blind(table: TomlTable, width: float, columns: int) -> BlindEnd | None:
     return BlindEnd(hand="left" if left else "right", reach=left or right)
 
 
-def check_place(row: TomlTable, front: FrontSpec, box: BoxSpec) -> None:
-    """Note a front before a column that its box does not have."""
+def check_place(row: TomlTable, front: FrontSpec, box: BoxSpec, panel: float) -> None:
+    """Note a front before a column that its box does not have, and one that reaches over its box's
+    end where none can; `panel`: how thick an end panel is, mm."""
     count = max(1, len(box.columns))
     if front.column > count:
         row.note("column", f"no such column ({front.column} given); box {box.id} has {count}")
@@ -72,7 +73,7 @@ def check_place(row: TomlTable, front: FrontSpec, box: BoxSpec) -> None:
         ("left", front.column == 1), ("right", front.column + front.span - 1 == count),
     )  # fmt: skip
     for hand, at_end in ends:
-        over = front.reveals.reaches_over(hand)
+        over = front.reveals.reaches(hand) > 0
         if over and (not at_end or box.panels.at(hand) != "covered" or box.overlay == "inset"):
             row.note(
                 f"reveal_{hand}",
@@ -86,6 +87,12 @@ def check_place(row: TomlTable, front: FrontSpec, box: BoxSpec) -> None:
                 f"below 0 ({row.given(f'reveal_{hand}')} given) where it is hinged: no hinge laps "
                 "over an end panel; hinge it at its other edge, or say "
                 f'panel_{hand} = "flush" and leave this out',
+            )
+        elif front.reveals.reaches(hand) > panel + SLACK:
+            row.note(
+                f"reveal_{hand}",
+                f"below 0 ({row.given(f'reveal_{hand}')} given) by more than its end panel is "
+                f"thick, {format_length(panel, row.unit)}: it would lie before what stands beside",
             )
     if ((front.overlay or box.overlay) == "inset") != (box.overlay == "inset"):
         row.note(

@@ -305,4 +305,7 @@ class TomlTable:
 
 def _as_toml(value: object) -> str:
     """Write a value as a job file has it."""
-    return f'"{value}"' if isinstance(value, str) else show_value(value)
+    if not isinstance(value, str):
+        return show_value(value)
+    mark = "'" if '"' in value else '"'
+    return f"{mark}{value}{mark}"

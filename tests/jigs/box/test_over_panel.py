@@ -80,6 +80,13 @@ def test_where_it_cannot_reach_over_is_told(tmp_path: Path, old: str, new: str, 
     assert told in said
 
 
+def test_it_reaches_no_further_than_its_panel_is_thick(tmp_path: Path) -> None:
+    """To its outer face, and not before the front of the box beside it."""
+    lay(tmp_path, f'reveal_right = "-{PANEL} mm"\n')
+    [said] = faults_of(tmp_path, f'{BOX}reveal_right = "-30 mm"\n')
+    assert "'-30 mm' given) by more than its end panel is thick" in said
+
+
 def test_what_reaches_past_the_panel_is_too_wide(tmp_path: Path) -> None:
     """A width that is given is held against what the reveals want."""
     layout = lay(tmp_path, f'reveal_right = "-{OVER} mm"\nwidth = "480 mm"\n')
