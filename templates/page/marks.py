@@ -7,7 +7,8 @@ A mark may say what it draws: `layer` is its kind (`front`, `pull`, `swing`, ...
 the part. A writer whose format knows names and classes passes them on, for whoever looks for one
 part or turns off one kind; on paper they are not seen.
 
-Marks are named tuples, which a writer unpacks; a kitchen asks for some 80,000 of them.
+A kitchen asks for some 80,000 of them, which hold nothing that could lead back to them: the
+collector of garbage leaves them out (`gc=False`).
 """
 
 from typing import Literal

@@ -45,8 +45,8 @@ ONE_END = (
 """Before the gaps and fronts."""
 UNREACHED: dict[Unreached, str] = {
     "no-screw": (
-        "has no depth screw: its slides stand further out or in than their neighbours', or the box "
-        "is out of square. Measure both slides from the front edge"
+        "has no depth screw: its slides, or what else carries it, stand further out or in than its "
+        "neighbours', or the box is out of square. Measure both sides from the front edge"
     ),
     "too-far": (
         f"is beyond its depth screws, {ADJUSTS:g} mm either way (from memory): is every hinge home "
