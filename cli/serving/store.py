@@ -109,12 +109,19 @@ def open_store(job: Path) -> Iterator["Store"]:
         raise Failure(_unreadable(file, error)) from error
     try:
         yield store
+    except sqlite3.Error as error:
+        raise Failure(_unreadable(file, error)) from error
     finally:
         store.close()
 
 
 def _unreadable(file: Path, error: OSError | sqlite3.Error) -> str:
     said = why(error) if isinstance(error, OSError) else str(error)
+    if getattr(error, "sqlite_errorcode", None) == sqlite3.SQLITE_BUSY:
+        return (
+            f"'{file}', which keeps what was marked, is in use by another program ({said}). "
+            "Nothing was changed. Let that end, then run the same command again."
+        )
     return (
         f"'{file}', which keeps what was marked, cannot be used: {said}. Nothing was changed. "
         "Move it away to begin anew, or put a copy back in its place."

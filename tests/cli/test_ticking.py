@@ -2,12 +2,13 @@
 
 import csv
 import io
+import sqlite3
 import subprocess
 from pathlib import Path
 
 import pytest
 
-from cli.serving.store import open_store, read_store, store_file
+from cli.serving.store import PRAGMAS, open_store, read_store, store_file
 from tests.cli.conftest import Run
 from tests.cli.test_streams import JIGSHEET, environment
 
@@ -123,3 +124,18 @@ def test_two_at_once_lose_nothing(small: Path) -> None:
         ]
         said = [process.communicate(timeout=60)[1] for process in running]
     assert marks(small).keys() == {"B1-SIDE-L", "B1-SIDE-R"}, said
+
+
+def test_a_file_that_another_program_holds_is_told(
+    run: Run, small: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Nothing is marked, and nothing is to be moved away."""
+    run("plan", small, "--done", "B1-2", "arrived")
+    monkeypatch.setitem(PRAGMAS, "busy_timeout", 20)
+    other = sqlite3.connect(store_file(small), isolation_level=None)
+    other.execute("begin immediate")
+    result = run("plan", small, "--done", "B1-2", "bored-cups")
+    other.close()
+    assert result.exit_code == 1
+    assert "is in use by another program (database is locked)" in result.stderr
+    assert marks(small) == {"B1-2": ["arrived"]}
