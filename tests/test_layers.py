@@ -210,6 +210,30 @@ def test_a_name_means_one_thing() -> None:
     assert {name: each for name, each in found.items() if len(each) > 1 and name[0] != "_"} == {}
 
 
+def test_what_is_replaced_is_a_field_of_some_value() -> None:
+    """`replace` takes any name, and the type checker lets it: one that no value has is a fault that
+    only shows when it is run."""
+    paths = [path for layer in LAYERS for path in modules(layer)]
+    known = {
+        line.target.id
+        for path in paths
+        for node in nodes_of(path)
+        if isinstance(node, ast.ClassDef)
+        for line in node.body
+        if isinstance(line, ast.AnnAssign) and isinstance(line.target, ast.Name)
+    }
+    wrong = [
+        f"{path.relative_to(ROOT)}:{node.lineno}: {word.arg}"
+        for path in paths
+        for node in nodes_of(path)
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+        if node.func.id == "replace"
+        for word in node.keywords
+        if word.arg is not None and word.arg not in known
+    ]
+    assert wrong == []
+
+
 def test_modules_stay_short() -> None:
     """No module is over 400 lines: a longer one holds two concepts."""
     long = {
