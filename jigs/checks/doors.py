@@ -15,6 +15,7 @@ from jigs.fittings.hinge import (
     HingeChoice,
     cup_from_edge,
     least_skin,
+    overlay_got,
     skin_under_cup,
 )
 from jigs.fittings.placing import (
@@ -70,6 +71,8 @@ def check_tab(front: PlacedFront, record: HingeRecord, choice: HingeChoice) -> I
         return
     usual, miss = choice.instead
     further = choice.next_best if choice.next_best and choice.next_best[0] != usual else None
+    needed = overlay_got(record, choice.tab, choice.plate) - choice.error
+    plate = overlay_got(record, usual, 0.0) - needed
     yield warning(
         "tab-moved",
         front.id,
@@ -85,6 +88,8 @@ def check_tab(front: PlacedFront, record: HingeRecord, choice: HingeChoice) -> I
         hinge=record.name,
         kind=record.kind,
         constant=USUAL_CONSTANTS[record.kind],
+        has_plate=plate > 0.0,
+        plate=plate,
     )
 
 
