@@ -94,8 +94,9 @@ class _Ticking:
 
     def _no_step(self, name: str, key: str, parts: Sequence[str], option: str) -> None:
         steps = dict.fromkeys(step.key for part in parts for step in self.plan.courses[part].steps)
-        here = f"{name.strip().upper()} has" if len(parts) == 1 else f"nothing of {name} has"
-        self.unknown.append(f"{option}: {here} no step {key!r}; its steps: {', '.join(steps)}.")
+        called = name.strip().upper()
+        here = f"{called} has no" if len(parts) == 1 else f"nothing of {called} has a"
+        self.unknown.append(f"{option}: {here} step {key!r}; its steps: {', '.join(steps)}.")
 
     def _mark_one(self, part: str, key: str, *, alone: bool) -> None:
         from jigs.bench.marking import find_step, left_before, waits_for_release
@@ -172,11 +173,11 @@ def tick(ticks: Ticks, asked: Asked, plan: "JobPlan", kept: "Mapping[str, Kept]"
     not, Failure for what cannot be marked; then nothing is."""
     ticking = _Ticking(plan, kept)
     for name, key in ticks.back:
-        ticking.take_back(name, key)
+        ticking.take_back(name, key.strip().lower())
     for number in sorted(set(ticks.days)):
         ticking.mark_day(number)
     for name, key in ticks.done:
-        ticking.mark(name, key)
+        ticking.mark(name, key.strip().lower())
     if ticking.unknown:
         raise click.UsageError("\n".join(ticking.unknown))
     if ticking.refused:

@@ -139,3 +139,12 @@ def test_a_file_that_another_program_holds_is_told(
     assert result.exit_code == 1
     assert "is in use by another program (database is locked)" in result.stderr
     assert marks(small) == {"B1-2": ["arrived"]}
+
+
+def test_a_step_that_no_part_of_a_box_has_is_told(run: Run, small: Path) -> None:
+    """With those that there are; capitals are no other step."""
+    result = run("plan", small, "--done", "b1", "sawn")
+    assert result.exit_code == 2
+    assert "--done: nothing of B1 has a step 'sawn'; its steps: " in result.stderr
+    assert run("plan", small, "--done", "b1-2", "Arrived").exit_code == 0
+    assert marks(small) == {"B1-2": ["arrived"]}
