@@ -69,7 +69,7 @@ def test_what_is_not_so_far_is_told_and_nothing_is_marked(run: Run, small: Path)
     ("words", "told"),
     [
         (["--done", "B1-2", "cups"], "its steps: arrived, bored-cups, bored-pulls"),
-        (["--done", "B1", "cups"], "nothing of B1 has no step"),
+        (["--done", "B1", "cups"], "nothing of B1 has a step"),
         (["--done", "B12", "cut"], "'B12'; the nearest: B1"),
         (["--day-done", "99"], "there is no day 99; days 1 to "),
         (["--undone", "B1-2", "cups"], "its steps: arrived, bored-cups, bored-pulls"),
