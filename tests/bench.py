@@ -211,21 +211,27 @@ def measure_growth(folder: Path) -> None:
             say(f"{command}: cost a front, {many} against {few}", ratio, "at most 1.1")
 
 
+ROUNDS = 8
+"""So often the short jobs are run before the long ones, and as often after them."""
+
+
 def measure_fronts(folder: Path, command: str, sizes: tuple[int, ...]) -> dict[int, float]:
     """Give the time that each front takes in jobs of so many, in seconds, without what the command
-    takes for a job of two; print it, and the memory at most."""
+    takes for a job of two; print it, and the memory at most.
 
-    def measure(fronts: int) -> tuple[float, float]:
-        job = write_job(folder, fronts)
-        runs = 9 if fronts <= 100 else 1  # a job of many fronts evens out what one meets by chance
-        spent = [spend((*JIGSHEET, command, str(job)), folder) for _ in range(runs)]
-        return min(taken for taken, _ in spent), max(memory for _, memory in spent)
-
-    start, _ = measure(2)
+    A long job meets whatever else the machine does meanwhile: so the short ones are run on both
+    sides of it, and the median counts."""
+    jobs = {fronts: write_job(folder, fronts) for fronts in (2, *sizes)}
+    short = [fronts for fronts in jobs if fronts <= 100]
+    long = [fronts for fronts in jobs if fronts > 100]
+    spent: dict[int, list[tuple[float, float]]] = {fronts: [] for fronts in jobs}
+    for fronts in (*short * ROUNDS, *long, *short * ROUNDS):
+        spent[fronts].append(spend((*JIGSHEET, command, str(jobs[fronts])), folder))
+    taken = {fronts: statistics.median(time for time, _ in runs) for fronts, runs in spent.items()}
     costs: dict[int, float] = {}
     for fronts in sizes:
-        taken, memory = measure(fronts)
-        costs[fronts] = (taken - start) / (fronts - 2)
+        memory = max(memory for _, memory in spent[fronts])
+        costs[fronts] = (taken[fronts] - taken[2]) / (fronts - 2)
         each = f"{costs[fronts] * 1000:.2f} ms a front"
         say(f"{command} of {fronts} fronts: {each}; MB at most", memory, memory_budget(fronts))
     return costs
