@@ -6,7 +6,6 @@ PYTHON is the interpreter of an environment where the project is installed as it
 the tests' own libraries (numpy) make the units library slower to load.
 """
 
-import io
 import os
 import statistics
 import subprocess
@@ -15,7 +14,6 @@ import tempfile
 import time
 from collections.abc import Callable
 from pathlib import Path
-from types import UnionType
 
 ROOT = Path(__file__).resolve().parents[1]
 PYTHON = sys.argv[1] if len(sys.argv) > 1 else sys.executable
@@ -103,78 +101,41 @@ def measure_start_up(folder: Path) -> None:
         say("  least times", least, budget)
 
 
-def draw_bare(pages: list[tuple[int, int, int]]) -> float:
-    """Draw the same numbers of lines, circles, strings and one QR a page with the bare library;
-    give the time."""
-    import qrcode
-    from reportlab.pdfgen.canvas import Canvas
-
-    started = time.process_time()
-    canvas = Canvas(io.BytesIO(), invariant=1)
-    for number, (lines, circles, strings) in enumerate(pages):
-        for at in range(lines):
-            canvas.line(20, at, 200, at + 10)
-        for at in range(circles):
-            canvas.circle(100, at, 7)
-        for at in range(strings):
-            canvas.drawString(20, at, "454.0 x 613.0 mm")
-        code = qrcode.QRCode(
-            border=0,
-            error_correction=qrcode.constants.ERROR_CORRECT_M,
-            mask_pattern=3,  # as ours
-        )
-        code.add_data(
-            f"B{number}-2 DOOR HINGES LEFT / NORTH WALL / 3RD BOX FROM LEFT / UNDER B{number}-1"
-        )
-        code.make()
-        for y, row in enumerate(code.get_matrix()):
-            for x, dark in enumerate(row):
-                if dark:
-                    canvas.rect(300 + x, 300 + y, 1, 1, stroke=0, fill=1)
-        canvas.showPage()
-    canvas.save()
-    return time.process_time() - started
-
-
 def measure_throughput(folder: Path) -> None:
+    """Measure sheets from the job file to the PDF against the bare library, to which the same marks
+    are handed: what is read, laid out and planned is ours alone."""
     from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
     from templates.binding.jobsheets import make_sheets
-    from templates.page.marks import Circle, Line, Outline, Page, Text
     from templates.page.paper import PAPERS
     from templates.writers.pdf import write_pdf
+    from tests.bare import draw_bare
 
-    def draw() -> tuple[list[Page], float]:
-        started = time.process_time()
-        layout = lay_out(read_job(write_job(folder, 1000)))
-        pages = list(make_sheets(layout, PAPERS["common"]).pages)
-        write_pdf(pages)
-        return pages, time.process_time() - started
-
-    pages, ours = draw()
-    counts = [
-        (
-            sum(isinstance(mark, Line | Outline) for mark in page.marks),
-            sum(isinstance(mark, Circle) for mark in page.marks),
-            sum(isinstance(mark, Text) for mark in page.marks),
-        )
-        for page in pages
-    ]
-    bare = draw_bare(counts)
+    job = write_job(folder, 1000)
+    started = time.process_time()
+    sheets = make_sheets(lay_out(read_job(job)), PAPERS["common"])
+    write_pdf(sheets.pages)
+    ours = time.process_time() - started
+    pages = list(sheets.pages)
+    started = time.process_time()
+    write_pdf(pages)
+    written = time.process_time() - started
+    bare = draw_bare(pages)
     print(f"1000 fronts, {len(pages)} pages: {len(pages) / ours:.0f} pages/s, bare library "
           f"{len(pages) / bare:.0f}")  # fmt: skip
     say("sheets of 1000 fronts, part of the bare library's pages/s", bare / ours, "at least 1")
+    say("  the writer alone, the same pages handed to it", bare / written, "at least 1")
 
 
 def measure_labels(folder: Path) -> None:
-    """Measure the labels of all parts, each as much work for the bare library as a page."""
+    """Measure the labels of all parts against the bare library drawing the same marks."""
     from jigs.cutlist.cutlist import cut_list
     from jigs.layout.layout import lay_out
     from jigs.reading.inputs import read_job
     from templates.labels.labellist import list_labels
     from templates.labels.stocks import STOCKS
-    from templates.page.marks import Area, Line, Outline, Page, Text
     from templates.writers.pdf import write_pdf
+    from tests.bare import draw_bare
     from tests.templates.labelpages import label_pages
 
     started = time.process_time()
@@ -183,17 +144,7 @@ def measure_labels(folder: Path) -> None:
     pages = label_pages(layout, words, STOCKS["letter-2x5"])
     write_pdf(pages)
     ours = time.process_time() - started
-
-    def count(page: Page, kinds: type | UnionType) -> int:
-        return sum(isinstance(mark, kinds) for mark in page.marks)
-
-    places = STOCKS["letter-2x5"].places
-    each = [
-        (count(page, Line | Outline | Area) // places, 0, count(page, Text) // places)
-        for page in pages
-        for _ in range(places)
-    ]
-    bare = draw_bare(each[: len(words)])
+    bare = draw_bare(pages)
     print(f"1000 fronts, {len(words)} labels: {len(words) / ours:.0f} labels/s, bare library "
           f"{len(words) / bare:.0f}")  # fmt: skip
     say("labels of 1000 fronts, part of the bare library's labels/s", bare / ours, "at least 1")

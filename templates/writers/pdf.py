@@ -95,8 +95,8 @@ def _library() -> tuple[Any, Any, Any, Any]:
     return Canvas, escapePDF, *faces
 
 
-_written: ContextVar[IO[bytes]] = ContextVar("_written")
-"""The file into which a document is written."""
+_written: ContextVar[IO[bytes] | None] = ContextVar("_written", default=None)
+"""The file into which a document is written; None for one of the library's other users."""
 
 
 def _whole_class(library_file: Any) -> Any:
@@ -108,13 +108,15 @@ def _whole_class(library_file: Any) -> Any:
 
         def __init__(self, version: tuple[int, int]) -> None:
             super().__init__(version)
-            file = _written.get()
-            file.writelines(self.strings)
-            self.write = file.write
+            self.file = _written.get()
+            if self.file is not None:
+                self.file.writelines(self.strings)
+                self.write = self.file.write
 
-        def format(self, _document: Any) -> bytes:
-            """Give no bytes: they are in the file."""
-            return b""
+        def format(self, document: Any) -> bytes:
+            """Give no bytes where they are in the file."""
+            data: bytes = b"" if self.file is not None else super().format(document)
+            return data
 
     return Whole
 
