@@ -28,7 +28,8 @@ def card_key(card: Card) -> Hashable | None:
 
     def place(x: float, y: float) -> tuple[int, int]:
         # What lies beyond the card is not drawn.
-        return _step(min(max(x, left), right) - x0), _step(min(max(y, low), high) - y0)
+        u, v = min(max(x, left), right) - x0, min(max(y, low), high) - y0
+        return math.floor(u / ALIKE + _OFF), math.floor(v / ALIKE + _OFF)
 
     outlines = (*fitting.outline, view.drawer_outline, view.opening)
     corners = ((0.0, 0.0), (view.width, view.height))

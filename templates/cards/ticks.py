@@ -90,7 +90,8 @@ def tick_boxes(
         placed.append((x, y - 0.3, "", False))
         x = start = x + INDENT
         for text, bold in cell:
-            for line in wrap(text, 2.5, bold, width - start):
+            fits = text_width(text, 2.5, bold) <= width - start
+            for line in [text] if fits else wrap(text, 2.5, bold, width - start):
                 wide = text_width(line, 2.5, bold)
                 if x > start and x + wide > width:
                     x, y = start, y - ROW
