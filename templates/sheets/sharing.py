@@ -55,7 +55,9 @@ def share_pages(
         assert page.fields, "each field finds room on a page by itself"
         pages.append(page)
         taken = {field for field, _, _ in page.fields}
-        rest = [field for field in rest if field not in taken]
+        # No page takes one from far behind: what follows is left as it is.
+        end = rest.index(max(taken)) + 1
+        rest = [field for field in rest[:end] if field not in taken] + rest[end:]
     return tuple(pages)
 
 
