@@ -1,6 +1,7 @@
 """Blanks: what is cut alike is laid out once."""
 
 from collections.abc import Iterator
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -12,6 +13,8 @@ from jigs.layout.layout import lay_out
 from templates.binding.jobsheets import make_sheets
 from templates.cards.blank import Blanks
 from templates.cards.card import Card, make_cards
+from templates.cards.setout import choose_references
+from templates.faces.faceview import BoardState
 from templates.page.paper import PAPERS
 from tests.jobs import jobs, renamed
 from tests.templates.worked import only_cards
@@ -58,6 +61,60 @@ def test_cards_come_out_as_their_blanks_say(first: Job, second: Job) -> None:
 def test_cards_of_many_jobs_come_out_as_their_blanks_say(first: Job, second: Job) -> None:
     """The same, at length."""
     check(lay_out(together([first, second])))
+
+
+WORDS = "Push the bumper in before the door is hung, and try it. " * 3
+VIEWS: tuple[dict[str, Any], ...] = (
+    {"thickness": 1000.5},
+    {"rounded": True},
+    {"ladder": True},
+    {"height": 1500.0},
+    {"hinge_edge": "left"},
+    {"hinge_edge": None},
+    {"front_edge": "right"},
+    {"face": "box-back"},
+    {"state": BoardState(panel=17.0)},
+    {"state": BoardState(low=17.0, stand=True)},
+    {"state": BoardState(band=1.0)},
+    {"state": BoardState(band=1.0, raw=True)},
+)
+FITTINGS: tuple[dict[str, Any], ...] = (
+    {"note": WORDS},
+    {"spacer": 6.0},
+    {"carry": (150.0, 250.0, 350.0)},
+    {"outline": ()},
+    {"index": 2, "count": 2},
+    {"kind": "manual"},
+    {"kind": "manual", "stated_from": "top"},
+)
+HOLES: tuple[dict[str, Any], ...] = (
+    {"purpose": "manual"},
+    {"diameter": 60.0},
+    {"depth": None},
+    {"depth": 111.5},
+)
+
+
+@pytest.mark.parametrize(("part", "face"), [("B3-2", "back"), ("B3-2", "front"),
+                                            ("B1-SIDE-L", "inside")])  # fmt: skip
+def test_what_changes_a_card_makes_another_blank(part: str, face: str) -> None:
+    """Whatever else is laid out already, a card is cut as if it were the first."""
+    blanks = Blanks()
+    for card in only_cards(part, face):
+        view, fitting = card.view, card.fitting
+        others = [replace(fitting, **change) for change in FITTINGS]
+        others += [
+            replace(fitting, holes=tuple(replace(hole, **change) for hole in fitting.holes))
+            for change in HOLES
+        ]
+        changed = [(replace(view, **change), fitting) for change in VIEWS]
+        changed += [(replace(view, fittings=(other,)), other) for other in others]
+        assert card.seat is not None
+        for each in [(view, fitting), *changed]:
+            for pair in ((card.seat.across, card.seat.up), choose_references(*each)):
+                for with_ladder in (True, False):
+                    alone = Blanks().find(*each, *pair, with_ladder=with_ladder)
+                    assert blanks.find(*each, *pair, with_ladder=with_ladder) == alone
 
 
 def test_cards_that_are_set_alike_are_laid_out_once() -> None:
