@@ -21,6 +21,8 @@ Cut as a plate, a card guides by its holes: a punch through 2 mm, or the bit its
 5.0
 """
 
+from collections.abc import Mapping, Sequence
+from functools import cached_property
 from itertools import pairwise
 from typing import Literal
 
@@ -30,6 +32,7 @@ from jigs.bench.benchpart import BenchPart, Marks
 from jigs.bench.storystick import Spacer
 from jigs.given.confirming import OpenNumber
 from jigs.ground.geometry import SLACK, Axis, Face, FaceEdge, Hand, Hole, Polygon, Purpose
+from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 
 Start = Literal["left", "right", "bottom", "top", "middle-x", "middle-y"]
@@ -202,7 +205,7 @@ class Row(Struct, frozen=True, kw_only=True):
         return bool(self.held)
 
 
-class Station(Struct, frozen=True, kw_only=True):
+class Station(Struct, frozen=True, kw_only=True, dict=True):
     """All that is drilled into one face with the same bits and stops."""
 
     name: str
@@ -238,6 +241,25 @@ class Station(Struct, frozen=True, kw_only=True):
         """Whether boards are laid in pairs at it: sides of boxes that are not together yet."""
         boards = [row.part.board for row in self.rows if row.part.board is not None]
         return self.work == "sides" and any(not board.assembled for board in boards)
+
+    @cached_property
+    def rests_alike(self) -> bool:
+        """Whether all its rows that are not held back rest on the same open numbers."""
+        return len({frozenset(row.open) for row in self.rows if not row.withheld}) == 1
+
+    @cached_property
+    def rows_of_part(self) -> Mapping[str, Sequence[Row]]:
+        """The rows of each part, by its ID."""
+        return grouped((row.part.id, row) for row in self.rows)
+
+    @cached_property
+    def rows_under(self) -> Mapping[tuple[str, bool], Sequence[Row]]:
+        """The rows that a card is set on, by its letter and whether it is turned."""
+        return grouped(
+            (way, row)
+            for row in self.rows
+            for way in dict.fromkeys((each.card, each.turned) for each in row.settings)
+        )
 
     def card(self, letter: str) -> StationCard:
         """Find a card by its letter."""

@@ -57,8 +57,7 @@ def said_above(shop: Shop, station: Station) -> dict[str, list[str]]:
 def open_line_of(station: Station, numbers: Collection[OpenNumber]) -> str:
     """Name what is open for a row, or for a block of them: each says its own unless all rows of
     the station rest on the same numbers, which its title then names; "" where none is."""
-    rested = {frozenset(row.open) for row in station.rows if not row.withheld}
-    return open_names(numbers) if numbers and len(rested) != 1 else ""
+    return open_names(numbers) if numbers and not station.rests_alike else ""
 
 
 def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:

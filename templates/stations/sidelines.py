@@ -108,4 +108,4 @@ def usual_pins(station: Station, table: BoxTable) -> str:
 
 def rows_on(station: Station, part: BenchPart) -> list[Row]:
     """Give the rows of a station that are of one face of a board."""
-    return [row for row in station.rows if row.part == part]
+    return [row for row in station.rows_of_part.get(part.id, ()) if row.part == part]

@@ -48,9 +48,8 @@ class Shop(Struct, frozen=True, kw_only=True):
         """Give the faces on which a card lies, unturned or turned."""
         return [
             view
-            for row in station.rows
-            if any(each.card == card.letter and each.turned == turned for each in row.settings)
-            and (view := self.view(row.part)) is not None
+            for row in station.rows_under.get((card.letter, turned), ())
+            if (view := self.view(row.part)) is not None
         ]
 
     def hand_of(self, station: Station, card: StationCard) -> Hand | None:
