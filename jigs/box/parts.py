@@ -4,6 +4,9 @@
 of the trade from them.
 """
 
+from collections.abc import Mapping
+from functools import cached_property
+
 from msgspec import Struct
 
 from jigs.box.drawerbox import AnyDrawer, DrawerBox, Rollout
@@ -13,6 +16,7 @@ from jigs.given.confirming import OpenNumber, StandIn
 from jigs.given.edges import BevelledEdge
 from jigs.given.job import BandState, BoxKind, BoxSpec, FrontKind, Job, Overlay
 from jigs.ground.geometry import Fitting, Hand, Hole, collect_holes
+from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 
 ALIKE = 0.1
@@ -267,7 +271,7 @@ class Side(Struct, frozen=True, kw_only=True):
         return collect_holes(self.fittings)
 
 
-class Layout(Struct, frozen=True, kw_only=True):
+class Layout(Struct, frozen=True, kw_only=True, dict=True):
     """A job laid out: its boxes in the job's order, their fronts and sides, and the findings.
 
     Openings have no front here. `echo` says in one line what was understood.
@@ -283,6 +287,16 @@ class Layout(Struct, frozen=True, kw_only=True):
     hinges: frozenset[str] = frozenset()
     """The hinges that its doors hang on, those too of doors left out where a part of it is asked
     for."""
+
+    @cached_property
+    def front_of(self) -> Mapping[str, Front]:
+        """Its fronts by their IDs."""
+        return {front.id: front for front in self.fronts}
+
+    @cached_property
+    def sides_of(self) -> Mapping[tuple[str, int], list[Side]]:
+        """The drilled faces towards each column, by box and column."""
+        return grouped(((side.box, side.column), side) for side in self.sides)
 
     @property
     def drawers(self) -> tuple[AnyDrawer, ...]:

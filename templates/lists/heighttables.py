@@ -92,7 +92,7 @@ def _row(table: BoxTable, line: HeightLine, hinge: str) -> TableRow:
 
 
 def _notes(table: BoxTable, layout: Layout) -> Iterator[Words]:
-    sides = [side for side in layout.sides if (side.box, side.column) == (table.box, table.column)]
+    sides = layout.sides_of.get((table.box, table.column), [])
     for text in shelf_facts(*sides):
         yield Words(text=text, stamp=True)
     for text in (*sums_of_board(table), *across_words(sides)):

@@ -218,8 +218,8 @@ def _line(
 def _sides(shop: Shop, table: BoxTable) -> list[Side]:
     """Give the boards of a table as they are laid out, without what is held back."""
     boards = [(part.id, part.board) for part in (table.left, table.right) if part is not None]
-    faces = [(name, board.column, board.side) for name, board in boards if board is not None]
-    return [side for side in shop.layout.sides if (side.board, side.column, side.side) in faces]
+    faces = [(name, board.side) for name, board in boards if board is not None]
+    return [side for side in _both(shop, table) if (side.board, side.side) in faces]
 
 
 def _plates(shop: Shop, table: BoxTable) -> Iterator[str]:
@@ -231,8 +231,7 @@ def _plates(shop: Shop, table: BoxTable) -> Iterator[str]:
 
 def _both(shop: Shop, table: BoxTable) -> list[Side]:
     """Give both boards of a table's column, also where nothing is bored in one."""
-    column = (table.box, table.column)
-    return [side for side in shop.layout.sides if (side.box, side.column) == column]
+    return shop.layout.sides_of.get((table.box, table.column), [])
 
 
 def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkBlock:

@@ -94,7 +94,7 @@ def shop_of(layout: Layout) -> Shop:
         views.append(view_of_drawer_back(drawer.id, drawer.code, drawer, unit))
     return Shop(
         layout=layout,
-        fronts={front.id: front for front in layout.fronts},
+        fronts=layout.front_of,
         drawers={drawer.id: drawer for drawer in layout.drawers},
         views={
             (view.part, view.face, view.column, view.side): view

@@ -24,7 +24,7 @@ def hinge_names(layout: Layout, front: Front) -> tuple[str, ...]:
 
 def hinge_words(layout: Layout, parts: Iterable[str]) -> str:
     """Name the hinge of some doors shortly: `hinge cuphalf`; of leaves on two, of each."""
-    fronts = {front.id: front for front in layout.fronts}
+    fronts = layout.front_of
     served = {part: _record(layout, fronts[part]) for part in parts if part in fronts}
     records = dict.fromkeys(filter(None, served.values()))
     if len(records) > 1:

@@ -26,7 +26,7 @@ ACROSS, BACK = "→", "←"
 
 def kind_of(layout: Layout, part: BenchPart) -> str:
     """Say what a part is: `door`, `left side`."""
-    front = next((front for front in layout.fronts if front.id == part.id), None)
+    front = layout.front_of.get(part.id)
     if part.board is not None:
         return board_words(part.board.side, part.board.partition)
     return "drawer box" if front is None else FRONT_WORDS[front.kind]
