@@ -197,7 +197,8 @@ def _line(
     as_told = crosses and lying(station, boards, crosses_told=True) == [pins]
     words += [(text, False) for text in ([crosses] if as_told else lying(station, boards))]
     hinge = hinges.get(line, "")
-    if hinge and len(words) > 1:  # behind one of two cards it would be read as of that one alone
+    ways = len(words) - (NEXT in fresh)  # those two words stand in one line with their card
+    if hinge and ways > 1:  # behind one of two cards it would be read as of that one alone
         words.append((hinge, False))
     elif extra := spacer_words(line, brief=True) or hinge:
         last = words.pop()[0]

@@ -42,6 +42,8 @@ def test_notes_keep_the_rows(tmp_path: Path) -> None:
     drawers = "B1,drawer,597,140,,{}\nB1,drawer,597,284,,{}\n"
     assert heights(tmp_path, drawers.format("Griff unten", "")) == [140.0, 284.0]
     assert heights(tmp_path, drawers.format("von oben nach unten", "")) == [140.0, 284.0]
+    bevelled = drawers.format("", "top edge bevelled for the fingers")
+    assert heights(tmp_path, bevelled) == [140.0, 284.0]
 
 
 @pytest.mark.parametrize(
