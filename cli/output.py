@@ -192,9 +192,10 @@ def _copy(data: bytes | IO[bytes], file: IO[bytes]) -> None:
     if isinstance(data, bytes):
         file.write(data)
         return
+    from shutil import copyfileobj
+
     data.seek(0)
-    while part := data.read(1_000_000):
-        file.write(part)
+    copyfileobj(data, file)
 
 
 def _write_file(path: Path, data: bytes | IO[bytes], sources: Iterable[Path]) -> None:
