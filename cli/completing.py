@@ -3,6 +3,7 @@
 A job that cannot be read offers nothing: what is wrong with it, its command says.
 """
 
+import os
 from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -34,6 +35,38 @@ def _parts(ctx: click.Context) -> Iterable[str]:
 
     path = _path(ctx)
     return known_names(Asked(path=path).lay_out(echo=False)) if path else ()
+
+
+def _ticks(ctx: click.Context, begun: str) -> Iterable[str]:
+    """Give the parts of a job, its boxes and walls; behind one of them, the steps of its parts."""
+    from cli.ticking import names_of_parts
+    from jigs.bench.course import plan_courses
+    from jigs.bench.stations import plan_stations
+    from jigs.bench.tracked import track
+
+    path = _path(ctx)
+    if path is None:
+        return ()
+    layout, cut = Asked(path=path).cut(echo=False)
+    parts = track(layout, cut.pieces)
+    names = names_of_parts(parts)
+    name = _first_of_two(begun)
+    if not name:
+        return names
+    courses = plan_courses(layout, parts, plan_stations(layout))
+    steps = [step.key for part in names[name.upper()] for step in courses[part].steps]
+    return dict.fromkeys(steps)
+
+
+def _first_of_two(begun: str) -> str:
+    """Give the first value of an option that takes two, if the second is being typed. What click
+    has parsed does not tell; the line does, which every shell's script leaves here."""
+    from click.shell_completion import split_arg_string
+
+    words = split_arg_string(os.environ.get("COMP_WORDS", ""))
+    if begun and words[-1:] == [begun]:
+        words.pop()
+    return "" if not words or words[-1].startswith("--") else words[-1]
 
 
 def _job(ctx: click.Context) -> "Job | None":
@@ -76,6 +109,13 @@ def _records(ctx: click.Context) -> Iterable[str]:
 
 
 offer_parts = _offering(_parts)
+
+
+def offer_ticks(ctx: click.Context, option: click.Parameter, begun: str) -> list[str]:
+    """Offer what `plan` is told is done: a name, then a step."""
+    return _offering(lambda ctx: _ticks(ctx, begun))(ctx, option, begun)
+
+
 offer_papers = _offering(_papers)
 offer_stocks = _offering(_stocks)
 offer_printers = _offering(_printers)

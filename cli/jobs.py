@@ -52,9 +52,9 @@ class Asked(Struct, frozen=True, kw_only=True):
         """Read the job and lay it out, with all that 'check' says of it."""
         return self._work(targets, echo=echo)[0]
 
-    def cut(self, *targets: str) -> "tuple[Layout, Cut]":
+    def cut(self, *targets: str, echo: bool = True) -> "tuple[Layout, Cut]":
         """Read the job, lay it out so and cut it."""
-        return self._work(targets)[:2]
+        return self._work(targets, echo=echo)[:2]
 
     def reckon(self, *targets: str) -> "tuple[Layout, GapBudgets]":
         """Read the job, lay it out so and reckon its gaps."""

@@ -5,6 +5,8 @@ from typing import Literal
 
 import click
 
+from cli.completing import offer_ticks
+from cli.failures import Failure
 from cli.jobs import Asked
 from cli.manners import Choice, command
 from cli.options import output_by_form, paper_option, with_job
@@ -30,6 +32,7 @@ from cli.output import write_bytes, write_text
     type=(str, str),
     multiple=True,
     metavar="ID STEP",
+    shell_complete=offer_ticks,
     help="This step of a part, or of all parts of a box or a wall, is done; may be repeated. "
     "'--format csv' lists the steps of each part.",
 )
@@ -45,6 +48,7 @@ from cli.output import write_bytes, write_text
     type=(str, str),
     multiple=True,
     metavar="ID STEP",
+    shell_complete=offer_ticks,
     help="It is not: its mark is taken back.",
 )
 @paper_option
@@ -94,20 +98,26 @@ def plan(
     kept, _ = read_store(asked.path)
     paged = bind_stations(printed, stations, sheet).paged if stations else Paged()
     made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST_A_DAY)
+    marked = False
     if ticks := Ticks(done=done, days=day_done, back=undone):
-        tick(ticks, asked, made.plan, kept)
+        marked = tick(ticks, asked, made.plan, kept)
         kept, _ = read_store(asked.path)
         made = view_work(printed, cut, stations, paged, kept, most=a_day or MOST_A_DAY)
-    sources = layout.job.sources
-    if form == "pdf":
-        data, pages = draw_lists(layout, [plan_listing(made)], paper)
-        write_bytes(target, data, sources=sources)
-        tell_lists(target, pages)
-    else:
-        text = {
-            "text": lambda: listing_text(plan_listing(made)),
-            "csv": lambda: plan_csv(made),
-            "json": lambda: plan_json(made),
-        }[form]()
-        write_text(target, text, sources=sources)
+    try:
+        if form == "pdf":
+            data, pages = draw_lists(layout, [plan_listing(made)], paper)
+            write_bytes(target, data, sources=layout.job.sources)
+            tell_lists(target, pages)
+        else:
+            text = {
+                "text": lambda: listing_text(plan_listing(made)),
+                "csv": lambda: plan_csv(made),
+                "json": lambda: plan_json(made),
+            }[form]()
+            write_text(target, text, sources=layout.job.sources)
+    except Failure as error:
+        if not marked:
+            raise
+        kept_said = "The marks are kept all the same: give the plan another place with -o."
+        raise Failure(f"{error.message}\n{kept_said}") from error
     asked.end(layout)

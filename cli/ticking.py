@@ -18,9 +18,22 @@ from cli.terminal import mention
 if TYPE_CHECKING:
     from jigs.bench.jobplan import JobPlan
     from jigs.bench.kept import Kept
+    from jigs.bench.tracked import Tracked
 
 MOST_NAMED = 8
 """Parts that one line names; of more it says how many they are."""
+
+
+def names_of_parts(parts: "Iterable[Tracked]") -> dict[str, list[str]]:
+    """Give what each name means: a part itself, a box and a wall their parts; the parts first. A
+    part's own name means it alone, whatever else is called so."""
+    parts = tuple(parts)
+    names = {part.id: [part.id] for part in parts}
+    of_more: dict[str, list[str]] = {}
+    for part in parts:
+        for name in dict.fromkeys([*part.boxes, *([part.wall.upper()] if part.wall else [])]):
+            of_more.setdefault(name, []).append(part.id)
+    return {**names, **{name: ids for name, ids in of_more.items() if name not in names}}
 
 
 class Ticks(Struct, frozen=True, kw_only=True):
@@ -63,18 +76,13 @@ class _Ticking:
     def parts_of(self, name: str, option: str) -> list[str]:
         """Give the parts that a name means: itself, those of a box, those of a wall."""
         wanted = name.strip().upper()
-        parts = self.plan.parts
-        if wanted in parts or wanted in self.kept:
+        if wanted in self.kept:
             return [wanted]
-        found = [
-            part.id for part in parts.values() if wanted in (*part.boxes, part.wall.upper() or None)
-        ]
-        if not found:
-            boxes = [box for part in parts.values() for box in part.boxes]
-            walls = [part.wall.upper() for part in parts.values() if part.wall]
-            known = tuple(dict.fromkeys((*parts, *boxes, *walls)))
+        names = names_of_parts(self.plan.parts.values())
+        if wanted not in names:
+            known = tuple(names)
             self.unknown.append(f"{option}: {unknown_name(name, known, 'part, box or wall')}")
-        return found
+        return names.get(wanted, [])
 
     def mark(self, name: str, key: str) -> None:
         """Mark a step of all that a name means."""
@@ -168,9 +176,10 @@ class _Ticking:
             self.back.append((part, key))
 
 
-def tick(ticks: Ticks, asked: Asked, plan: "JobPlan", kept: "Mapping[str, Kept]") -> None:
-    """Mark what a line says, beside the job; say what was. Raises BadParameter for what there is
-    not, Failure for what cannot be marked; then nothing is."""
+def tick(ticks: Ticks, asked: Asked, plan: "JobPlan", kept: "Mapping[str, Kept]") -> bool:
+    """Mark what a line says, beside the job; say what was, and tell whether there was anything.
+    Raises BadParameter for what there is not, Failure for what cannot be marked; then nothing
+    is."""
     ticking = _Ticking(plan, kept)
     for name, key in ticks.back:
         ticking.take_back(name, key.strip().lower())
@@ -192,6 +201,7 @@ def tick(ticks: Ticks, asked: Asked, plan: "JobPlan", kept: "Mapping[str, Kept]"
                 [(part, key, codes.get(part, "")) for part, key in ticking.back],
             )
     _tell(ticking, plan)
+    return bool(ticking.marks or ticking.back)
 
 
 def _tell(ticking: _Ticking, plan: "JobPlan") -> None:

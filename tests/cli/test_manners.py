@@ -262,6 +262,9 @@ def test_bash_completes(small: Path, tmp_path: Path) -> None:
         (f"sheets {small} --paper le", "letter legal"),
         (f"sheets {small} --only b1-s", "B1-SIDE-L B1-SIDE-R"),
         (f"sheets {tmp_path}/no.toml --only b1-s", ""),
+        (f"plan {small} --done b1-s", "B1-SIDE-L B1-SIDE-R B1-STRETCHER-1 B1-STRETCHER-2"),
+        (f"plan {small} --done b1-side-l bo", "bored-sides"),
+        (f"plan {small} --done B1-SIDE-L cut --undone B1-2 a", "arrived adjusted"),
         ("hardware bar-22", "bar-224"),
         ("stocks letter", "letter-3x10 letter-2x5"),
     )

@@ -148,3 +148,15 @@ def test_a_step_that_no_part_of_a_box_has_is_told(run: Run, small: Path) -> None
     assert "--done: nothing of B1 has a step 'sawn'; its steps: " in result.stderr
     assert run("plan", small, "--done", "b1-2", "Arrived").exit_code == 0
     assert marks(small) == {"B1-2": ["arrived"]}
+
+
+def test_marks_stay_where_the_plan_cannot_be_written(run: Run, small: Path) -> None:
+    """Marking comes first; that it is kept is said behind why there is no plan."""
+    no_folder = small.parent / "none" / "plan.txt"
+    result = run("plan", small, "--done", "B1-2", "arrived", "-o", no_folder)
+    assert result.exit_code == 1
+    assert "there is no such folder" in result.stderr
+    assert "The marks are kept all the same" in result.stderr
+    assert marks(small) == {"B1-2": ["arrived"]}
+    again = run("plan", small, "--done", "B1-2", "arrived", "-o", no_folder)
+    assert "marks are kept" not in again.stderr
