@@ -294,6 +294,17 @@ class Layout(Struct, frozen=True, kw_only=True, dict=True):
         return {front.id: front for front in self.fronts}
 
     @cached_property
+    def box_of(self) -> Mapping[str, BoxSpec]:
+        """The boxes of its job by their IDs, those too that are left out where a part of it is
+        asked for."""
+        return {box.id: box for box in self.job.boxes}
+
+    @cached_property
+    def in_columns(self) -> frozenset[str]:
+        """The boxes that have several columns."""
+        return frozenset(side.box for side in self.sides if side.column > 1)
+
+    @cached_property
     def sides_of(self) -> Mapping[tuple[str, int], list[Side]]:
         """The drilled faces towards each column, by box and column."""
         return grouped(((side.box, side.column), side) for side in self.sides)

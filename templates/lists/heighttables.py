@@ -65,7 +65,7 @@ def heights_listing(
 
 def _group(table: BoxTable, layout: Layout) -> Group:
     boards = ", ".join(board_line(part) for part in (table.left, table.right) if part is not None)
-    title = f"{column_title(table, layout.sides)}. {boards}"
+    title = f"{column_title(layout, table)}. {boards}"
     level, hinges = level_words(table), hinges_of_lines(layout, table)
     return Group(
         title=f"{title}. {level}" if level else title,

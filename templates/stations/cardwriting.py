@@ -15,7 +15,7 @@ from templates.page.space import Box, Space
 from templates.page.typeface import shorten, text_width, wrap
 from templates.stations.cardframe import WORDS, edge_along
 from templates.stations.halfround import half_round
-from templates.stations.stationview import Shop
+from templates.stations.stationview import CardFaces
 from templates.words.stationwords import (
     card_words,
     corner_words,
@@ -32,12 +32,12 @@ class Title(Struct, frozen=True):
     turned: bool
 
 
-def titles_of(shop: Shop, station: Station, card: StationCard, copy: int) -> tuple[Title, ...]:
+def titles_of(
+    faces: CardFaces, station: Station, card: StationCard, copy: int
+) -> tuple[Title, ...]:
     """Give the titles of a card: a second one, upside down, where it is also set turned."""
-    ways = [turned for turned in (False, True) if shop.lying(station, card, turned=turned)]
     return tuple(
-        Title(_heading(shop, station, card, copy, turned=turned), turned)
-        for turned in ways or [False]
+        Title(_heading(faces, station, card, copy, turned=turned), turned) for turned in faces.names
     )
 
 
@@ -60,17 +60,17 @@ def write_titles(space: Space, card: StationCard, titles: Sequence[Title], room:
 
 
 def _heading(
-    shop: Shop, station: Station, card: StationCard, copy: int, *, turned: bool
+    faces: CardFaces, station: Station, card: StationCard, copy: int, *, turned: bool
 ) -> CardHeading:
     """Lay out a title: name and letter, face, code and copy; on the first its operations too."""
     names = WORDS - 10.0
     title = f"{station_title(station)}: {card.letter}"
     size = next((s for s in (5.0, 3.5) if text_width(title, s, True) <= names), 2.5)
-    where = shop.lies_on(station, card, turned=turned)
+    where = faces.names[turned]
     corner = corner_words(card, turned=turned) if station.face in ("front", "back") else ""
     fresh = f"copy {copy} of {card.copies}" if card.copies > 1 else ""
     last = ", ".join(filter(None, (f"code {card.code}", fresh, corner)))
-    words = turned_words(card) if turned else card_words(card, shop.hand_of(station, card))
+    words = turned_words(card) if turned else card_words(card, faces.hand)
     if text_width(last, 2.5) > names:
         last, words = f"code {card.code}, {corner}", (f"{fresh}.".capitalize(), *words)
     lines = (

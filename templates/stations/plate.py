@@ -30,7 +30,7 @@ from templates.stations.cardframe import (
 )
 from templates.stations.cardwriting import write_numbers
 from templates.stations.halfround import half_round
-from templates.stations.stationview import Shop
+from templates.stations.stationview import CardFaces, Shop
 from templates.words.platewords import plate_edge_words, plate_words
 from templates.words.stationwords import corner_words, station_title, turned_words
 
@@ -62,10 +62,11 @@ class Plate(Struct, frozen=True, kw_only=True):
 
 def draw_plate(shop: Shop, station: Station, card: StationCard) -> Plate:
     """Draw the plate of a card, as small as its holes, windows and words allow."""
+    faces = shop.under(station, card)
     for frame in card_frames(card):
         box = _reach(card, frame)
         space = Space()
-        if _draw(space, shop, station, card, frame, box):
+        if _draw(space, faces, station, card, frame, box):
             return Plate(
                 name=f"{station.name}-card-{card.letter}",
                 title=f"{station_title(station)}: {card.letter}, code {card.code}",
@@ -90,7 +91,12 @@ def _reach(card: StationCard, frame: CardFrame) -> Box:
 
 
 def _draw(
-    space: Space, shop: Shop, station: Station, card: StationCard, frame: CardFrame, box: Box
+    space: Space,
+    faces: CardFaces,
+    station: Station,
+    card: StationCard,
+    frame: CardFrame,
+    box: Box,
 ) -> bool:
     """Draw a plate; False where its words find no room."""
     space.add(Outline(points=_outline(card, box), layer="cut outline"))
@@ -110,10 +116,10 @@ def _draw(
             bore = hole.diameter
             space.add(Circle(x=hole.x, y=hole.y, diameter=bore, width=0.18, layer="engrave bore"))
     for edge in card.edges:
-        if not _write_edge(space, edge, shop.edge_name(station, card, edge.edge), frame.face):
+        if not _write_edge(space, edge, faces.edges[edge.edge], frame.face):
             return False
     room = _room(card, frame, box)
-    if not _write_titles(space, shop, station, card, room):
+    if not _write_titles(space, faces, station, card, room):
         return False
     if card.numbered and not write_numbers(space, card, room):
         return False
@@ -215,21 +221,18 @@ def _write_edge(space: Space, edge: CardEdge, name: str, face: Box) -> bool:
     return True
 
 
-def _write_titles(space: Space, shop: Shop, station: Station, card: StationCard, room: Box) -> bool:
+def _write_titles(
+    space: Space, faces: CardFaces, station: Station, card: StationCard, room: Box
+) -> bool:
     """Engrave the title and how the plate is used; of one that is also set turned the title again,
     upside down; False without room."""
-    ways = [turned for turned in (False, True) if shop.lying(station, card, turned=turned)]
-    for turned in ways or [False]:
+    for turned in faces.names:
         width = min(WIDEST, room[2] - room[0])
         corner = corner_words(card, turned=turned) if station.face in ("front", "back") else ""
         lines = [(f"{station_title(station)}: {card.letter}", 3.5)]
-        lines += [(shop.lies_on(station, card, turned=turned), 2.5)]
+        lines += [(faces.names[turned], 2.5)]
         lines += [(", ".join(filter(None, (f"code {card.code}", corner))), 2.5)]
-        own = (
-            turned_words(card)
-            if turned
-            else plate_words(station, card, shop.hand_of(station, card))
-        )
+        own = turned_words(card) if turned else plate_words(station, card, faces.hand)
         lines += [(text, 2.5) for text in own]
         texts: list[Text] = []
         y = 0.0

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from jigs.bench.station import Row, Station
 from jigs.given.confirming import OpenNumber
+from jigs.ground.grouped import grouped
 from jigs.ground.problems import OF_HINGES
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import drawer_box_facts
@@ -42,12 +43,12 @@ def said_above(shop: Shop, station: Station) -> dict[str, list[str]]:
         for row in ready
     ]
     above: dict[str, list[str]] = {"": []}
-    for text in dict.fromkeys(text for _, facts in said for text in facts if text):
-        mine = [part for part, facts in said if text in facts]
-        others = [part for part, facts in said if text not in facts]
-        if not others:
+    saying = grouped((text, part) for part, facts in said for text in dict.fromkeys(facts) if text)
+    for text, mine in saying.items():
+        if len(mine) == len(said):
             above[""].append(text)
-        elif len(mine) >= SEVERAL and len(others) <= len(mine):
+        elif len(mine) >= SEVERAL and len(said) <= 2 * len(mine):
+            others = [part for part, facts in said if text not in facts]
             above.setdefault(f"All but {', '.join(others)}: ", []).append(text)
         elif len(mine) >= SEVERAL:
             above.setdefault(f"{', '.join(mine)}: ", []).append(text)

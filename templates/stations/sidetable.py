@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec.structs import replace
 
-from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
 from jigs.bench.station import Station
 from jigs.bench.storystick import SAME_LINE
@@ -57,8 +56,10 @@ def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the tables of a station's boxes as blocks: a heading each, line after line, sums."""
     blocks: list[TableBlock] = []
     taken = NextCard()
+    boards = (row.part.board for row in station.rows)
+    panels = any(board is not None and board.assembled for board in boards)
     for table in box_tables((station,)):
-        blocks += _table(shop, station, table, taken, width)
+        blocks += _table(shop, station, table, taken, width, panels=panels)
     stand = spacers_stand(station.rows)
     if stand and blocks:
         told = paragraph(stand, width, bold=True)
@@ -68,13 +69,12 @@ def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
 
 
 def _table(
-    shop: Shop, station: Station, table: BoxTable, taken: NextCard, width: float
+    shop: Shop, station: Station, table: BoxTable, taken: NextCard, width: float, *, panels: bool
 ) -> list[TableBlock]:
-    sides = shop.layout.sides
-    title, key = column_title(table, sides), (table.box, table.column)
+    """Give the table of one box; `panels`: whether some boxes of the station stand already."""
+    title, key = column_title(shop.layout, table), (table.box, table.column)
     pins = usual_pins(station, table)
     told = [f"Each N: {pins}."] if pins else []
-    panels = any(part.board is not None and part.board.assembled for part in _boards(station))
     if panels and not table.assembled:
         told.insert(0, f"Heights {UP_FROM} {END}.")
     head = _heading(table, title, [*_told(shop, station, table), *told], width)
@@ -91,10 +91,6 @@ def _table(
             for each in (*lines, _notes(shop, station, table, width))
         ),
     ]
-
-
-def _boards(station: Station) -> list[BenchPart]:
-    return [row.part for row in station.rows]
 
 
 def _captions(*, panels: bool) -> MarkBlock:

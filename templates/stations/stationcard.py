@@ -66,14 +66,14 @@ def draw_copies(
             for width, height in rooms
         )
     ]
+    faces = shop.under(station, card)
     flaps = {
-        edge.edge: flap_words(shop.edge_name(station, card, edge.edge), edge.by == "butt")
-        for edge in card.edges
+        edge.edge: flap_words(faces.edges[edge.edge], edge.by == "butt") for edge in card.edges
     }
     knob = any(is_knob(card, polygon) for polygon in card.outline)
     drawn: list[DrawnCard] = []
     for copy in range(1, card.copies + 1):
-        titles = titles_of(shop, station, card, copy)
+        titles = titles_of(faces, station, card, copy)
         draw = partial(_draw, card, flaps, titles)
         round_knob = [partial(draw, whole=True)] if knob else []
         ways = (*round_knob, draw, partial(draw, apart=True))

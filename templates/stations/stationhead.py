@@ -10,13 +10,11 @@ from templates.page.pieces import GAP, MarkBlock, moved, paragraph
 from templates.page.typeface import text_width
 from templates.stations.openbook import open_book
 from templates.stations.stationrows import open_at
-from templates.stations.stationview import Shop
 from templates.words.openwords import open_line
 from templates.words.payload import spell
 from templates.words.stationwords import (
     bit_words,
     cautions,
-    drilled_line,
     hand_words,
     lying_words,
     station_title,
@@ -36,11 +34,11 @@ def station_payload(station: Station) -> str:
 
 
 class StationHead(Struct, frozen=True, kw_only=True):
-    """What the titles of a station's pages are made from; `reason`: what tells it from its like;
-    `told`: its steps."""
+    """What the titles of a station's pages are made from; `faces`: which are drilled at it;
+    `reason`: what tells it from its like; `told`: its steps."""
 
-    shop: Shop
     station: Station
+    faces: str
     reason: str
     told: Sequence[str] = ()
 
@@ -72,8 +70,8 @@ class StationHead(Struct, frozen=True, kw_only=True):
         )
 
     def _face(self, width: float, *, again: bool = False) -> MarkBlock:
-        line = drilled_line(self.station, self.shop.views_of(self.station), again=again)
-        return paragraph(line, width, size=3.5, bold=True)
+        drill = "DRILL" if again else "DRILL THIS FACE"
+        return paragraph(f"{drill}: {self.faces}", width, size=3.5, bold=True)
 
     def _bits(self, width: float) -> MarkBlock:
         bits = " ".join(bit_words(bit, brief=True) for bit in self.station.bits)

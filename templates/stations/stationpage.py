@@ -20,7 +20,7 @@ from templates.stations.stationcard import DrawnCard, draw_copies
 from templates.stations.stationhead import StationHead
 from templates.stations.stationrows import rows_of
 from templates.stations.stationview import Shop
-from templates.words.stationwords import station_title
+from templates.words.stationwords import drilled_faces, station_title
 
 BETWEEN = 2.0
 """Between two cards, mm."""
@@ -87,7 +87,8 @@ def station_pages(
 ) -> list[StationPage]:
     """Lay out the pages of a station, of which the first has the number `first`. `told`: its
     steps; `reason`: what tells it from its like."""
-    heading = StationHead(shop=shop, station=station, reason=reason, told=told)
+    faces = drilled_faces(station, shop.views_of(station))
+    heading = StationHead(station=station, faces=faces, reason=reason, told=told)
     ways = list(_ways(heading, paper, 0))
     rooms = [room for _, room in ways]
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]

@@ -1,6 +1,6 @@
 """The parts of a station as faces that words are made for, and what its cards' edges are called."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from msgspec import Struct, field
 
@@ -52,27 +52,48 @@ class Shop(Struct, frozen=True, kw_only=True):
             if (view := self.view(row.part)) is not None
         ]
 
-    def hand_of(self, station: Station, card: StationCard) -> Hand | None:
-        """Give the hand of the boards that a card lies on unturned; None where they are of both, or
-        no boards."""
-        hands = {view.side for view in self.lying(station, card, turned=False)}
-        return hands.pop() if len(hands) == 1 else None
+    def under(self, station: Station, card: StationCard) -> "CardFaces":
+        """Give what the words of a card need to know of the faces that it lies on: they may be
+        thousands, and its copies many, so it is asked once for all of them."""
+        upright, turned = (self.lying(station, card, turned=each) for each in (False, True))
+        hands = {view.side for view in upright}
+        edges: dict[FaceEdge, str] = {}
+        for edge in (each.edge for each in card.edges):
+            called = [edge_words(view, edge) for view in upright]
+            called += [edge_words(view, OPPOSITE[edge]) for view in turned]
+            edges[edge] = " / ".join(dict.fromkeys(called)) or edge.upper()
+        names = {
+            way: _named(station, views)
+            for way, views in ((False, upright), (True, turned))
+            if views
+        }
+        return CardFaces(
+            names=names or {False: _named(station, ())},
+            hand=hands.pop() if len(hands) == 1 else None,
+            edges=edges,
+        )
 
-    def edge_name(self, station: Station, card: StationCard, edge: FaceEdge) -> str:
-        """Name an edge of a card; one that is another when the card is turned, by both names."""
-        names = [
-            *(edge_words(view, edge) for view in self.lying(station, card, turned=False)),
-            *(edge_words(view, OPPOSITE[edge]) for view in self.lying(station, card, turned=True)),
-        ]
-        return " / ".join(dict.fromkeys(names)) or edge.upper()
 
-    def lies_on(self, station: Station, card: StationCard, *, turned: bool) -> str:
-        """Say on which faces a card lies: `INSIDE OF LEFT SIDE`."""
-        views = self.lying(station, card, turned=turned)
-        names = _distinct(drilled_words(view) for view in views)
-        if len(names) == 1:
-            return names[0]
-        return several_words(station.face, {view.front_edge for view in views})
+class CardFaces(Struct, frozen=True, kw_only=True):
+    """The faces that a card lies on, as its words name them."""
+
+    names: Mapping[bool, str]
+    """What they are called together, `INSIDE OF LEFT SIDE`, of each way in which it lies: whether
+    it is turned."""
+    hand: Hand | None
+    """The hand of the boards that it lies on unturned; None where they are of both, or no boards.
+    """
+    edges: Mapping[FaceEdge, str]
+    """What each edge is called that it is set by; one that is another when the card is turned, by
+    both names."""
+
+
+def _named(station: Station, views: Sequence[FaceView]) -> str:
+    """Name the faces that a card lies on in one way, by what they are together if they differ."""
+    names = _distinct(drilled_words(view) for view in views)
+    if len(names) == 1:
+        return names[0]
+    return several_words(station.face, {view.front_edge for view in views})
 
 
 def view_key(part: BenchPart) -> ViewKey:

@@ -8,7 +8,6 @@ from jigs.box.parts import Front, Layout
 from jigs.fittings.hinge import HingeChoice
 from jigs.fittings.pull import COUNTERBORE_DIAMETER
 from jigs.given.edges import fold_error
-from jigs.given.job import BoxSpec
 from jigs.ground.lengths import format_mm
 from templates.words.cautions import SPRUNG
 from templates.words.gapwords import gaps_here, has_job_reveals
@@ -70,7 +69,7 @@ def hanging_facts(layout: Layout, front: Front) -> Iterator[Sentence]:
     """Say how a front hangs: its gaps where they are not those of the job, the least by the
     leaflet."""
     if not has_job_reveals(front, layout):
-        blind = _box_of(layout, front).blind
+        blind = layout.box_of[front.box].blind
         yield Sentence(gaps_here(front, None if blind is None else blind.hand))
     if front.kind == "door" and front.hinged:
         own = front.gaps.left if front.hinged == "left" else front.gaps.right
@@ -101,7 +100,7 @@ def _before(front: Front) -> Iterator[Sentence]:
 
 def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
     """Say how a front laps the blind panel beside it, whose edge is nobody's outside edge."""
-    box = _box_of(layout, front)
+    box = layout.box_of[front.box]
     if box.blind is None:
         return ()
     if box.blind.hand == "left":
@@ -111,10 +110,6 @@ def _blind(layout: Layout, front: Front) -> tuple[str, ...]:
     hand = box.blind.hand.upper()
     how = f"laps it by {format_mm(lap)}" if lap > 0.0 else f"keeps {format_mm(-lap)} from it"
     return (f"BLIND PANEL on the {hand} from the room: this front {how}.",)
-
-
-def _box_of(layout: Layout, front: Front) -> BoxSpec:
-    return next(box for box in layout.boxes if box.id == front.box)
 
 
 def measured_facts(front: Front) -> Iterator[Sentence]:

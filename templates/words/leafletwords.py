@@ -13,7 +13,7 @@ def leaflet_facts(layout: Layout, front: Front) -> tuple[str, ...]:
     """Say what rules over a panel; nothing for any other front."""
     if front.kind != "panel":
         return ()
-    spec = next(s for box in layout.boxes for s in box.fronts if s.id == front.id)
+    spec = next(s for s in layout.box_of[front.box].fronts if s.id == front.id)
     if spec.leaflet is None or spec.leaflet == NOTED:
         return (RULES,)
     return (f"{RULES} It allows: {_stated(spec.leaflet, layout.job.shown)}.",)

@@ -34,7 +34,7 @@ def kind_of(layout: Layout, part: BenchPart) -> str:
 
 def wall_of(layout: Layout, part: BenchPart) -> str:
     """Name the wall of a part's box; "" where it has none."""
-    return next((box.wall for box in layout.job.boxes if box.id == part.box), "") or ""
+    return layout.box_of[part.box].wall or ""
 
 
 def kind_and_place(

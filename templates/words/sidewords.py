@@ -6,7 +6,7 @@ from itertools import pairwise
 from jigs.bench.benchpart import BenchPart
 from jigs.bench.boxtable import BoxTable, HeightLine
 from jigs.bench.station import Row, Setting, StationCard
-from jigs.box.parts import Side
+from jigs.box.parts import Layout
 from jigs.ground.geometry import OPPOSITE, SLACK, Hand
 from jigs.ground.lengths import count_tenths, format_mm
 from templates.words.liftwords import lift_words
@@ -18,11 +18,10 @@ BORED = "came through from its other face: only check"
 """Of a partition whose holes came through."""
 
 
-def column_title(table: BoxTable, sides: Iterable[Side]) -> str:
-    """Name a table: `BOX B1`, or of one of several columns `BOX B1, COLUMN 2`; `sides`: those of
-    the job."""
-    several = any(side.box == table.box and side.column > 1 for side in sides)
-    return f"BOX {table.box}{f', COLUMN {table.column}' if several else ''}"
+def column_title(layout: Layout, table: BoxTable) -> str:
+    """Name a table: `BOX B1`, or of one of several columns `BOX B1, COLUMN 2`."""
+    column = f", COLUMN {table.column}" if table.box in layout.in_columns else ""
+    return f"BOX {table.box}{column}"
 
 
 def level_words(table: BoxTable) -> str:

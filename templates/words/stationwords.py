@@ -127,9 +127,8 @@ def names_kind(station: Station, views: Iterable[FaceView]) -> bool:
     return station.face != "front" and len({drilled_words(view) for view in views}) == 1
 
 
-def drilled_line(station: Station, views: Iterable[FaceView], *, again: bool = False) -> str:
-    """Say which face is drilled: `DRILL THIS FACE: BACK OF DOOR`; `again`, on a further page of
-    the station, `DRILL: BACK OF DOOR`."""
+def drilled_faces(station: Station, views: Iterable[FaceView]) -> str:
+    """Name the faces that are drilled at a station: `BACK OF DOOR, BACK OF DRAWER FRONT`."""
     names = dict.fromkeys(drilled_words(view) for view in views)
     if station.face == "inside" and len(names) > 1:
         boards = [row.part.board for row in station.rows if row.part.board]
@@ -137,7 +136,7 @@ def drilled_line(station: Station, views: Iterable[FaceView], *, again: bool = F
         kinds = [f"{' AND '.join(sides)} SIDES"] if sides else []
         kinds += ["PARTITIONS"] if any(board.partition for board in boards) else []
         names = {f"INSIDE OF {', AND '.join(kinds)}": None}
-    return f"DRILL{'' if again else ' THIS FACE'}: {', '.join(names)}"
+    return ", ".join(names)
 
 
 SEVERAL: dict[Face, str] = {

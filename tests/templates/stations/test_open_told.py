@@ -85,7 +85,7 @@ def test_an_outline_that_does_not_turn_names_the_boards_it_holds_for() -> None:
     (card,) = (each for each in station.cards if each.one_way)
     shop = shop_of(layout)
     unturned = {view.side for view in shop.lying(station, card, turned=False)}
-    assert shop.hand_of(station, card) == "left"
+    assert shop.under(station, card).hand == "left"
     assert unturned == {"left"}
     plate = " ".join(m.text for m in draw_plate(shop, station, card).marks if isinstance(m, Text))
     for words in (said(layout, station), plate):

@@ -252,7 +252,8 @@ def test_a_title_stays_within_its_own_width() -> None:
     shop = shop_of(demo())
     for station in plan_stations(demo(), pilots=True):
         for card in station.cards:
-            for title in titles_of(shop, station, structs.replace(card, copies=12), 10):
+            faces, many = shop.under(station, card), structs.replace(card, copies=12)
+            for title in titles_of(faces, station, many, 10):
                 heading = title.heading
                 for text, size, bold in heading.lines:
                     assert text_width(text, size, bold) <= heading.width - 10.0, text

@@ -14,7 +14,7 @@ from templates.words.stationwords import (
     MARKED_WORDS,
     PILOTS_WORDS,
     by_hand_words,
-    drilled_line,
+    drilled_faces,
     lying_words,
     reason_words,
 )
@@ -78,8 +78,7 @@ def test_the_face_line_of_boards_names_what_is_there() -> None:
         ([("left", 1), ("right", 1)], "PARTITIONS"),
     ]
     for boards, told in kinds:
-        line = drilled_line(station(*boards), views)
-        assert line == f"DRILL THIS FACE: INSIDE OF {told}"
+        assert drilled_faces(station(*boards), views) == f"INSIDE OF {told}"
     pair: list[tuple[Hand, int]] = [("left", 0), ("right", 0)]
     apart, together = station(*pair), station(*pair, together=True)
     assert "like an open book" in lying_words(apart)
