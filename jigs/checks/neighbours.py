@@ -17,10 +17,7 @@ from jigs.given.job import BoxSpec, Job
 from jigs.given.walls import neighbours, place_job
 from jigs.ground.geometry import SLACK
 from jigs.ground.problems import Problem, maybe_open, warning
-
-NEARLY = (0.3, 6.0)
-"""Pulls of neighbours that differ by this much look like a mistake; mm (common practice, no
-source)."""
+from jigs.room.edgelines import is_nearly
 
 
 def check_sight_line(left: BoxSpec, one: Front, right: BoxSpec, other: Front) -> Iterator[Problem]:
@@ -28,7 +25,7 @@ def check_sight_line(left: BoxSpec, one: Front, right: BoxSpec, other: Front) ->
     here, there = _pull_height(left, one), _pull_height(right, other)
     if _looks_like(one) != _looks_like(other) or here is None or there is None:
         return
-    if not _is_nearly(difference := abs(here - there)):
+    if not is_nearly(difference := abs(here - there)):
         return
     yield warning(
         "sight-line",
@@ -96,7 +93,7 @@ def _highest(front: Front, under: Sequence[tuple[BoxSpec, Front]]) -> list[tuple
 def _check_pair(
     front: Front, lines: Sequence[float], lower: Front, others: Sequence[float]
 ) -> Iterator[Problem]:
-    near = [abs(x - other) for x in lines for other in others if _is_nearly(abs(x - other))]
+    near = [abs(x - other) for x in lines for other in others if is_nearly(abs(x - other))]
     if not near:
         return
     yield warning(
@@ -108,10 +105,6 @@ def _check_pair(
         differ=min(near),
         also=(lower.id,),
     )
-
-
-def _is_nearly(difference: float) -> bool:
-    return NEARLY[0] - SLACK <= difference <= NEARLY[1] + SLACK
 
 
 def _looks_like(front: Front) -> str:

@@ -18,6 +18,16 @@ class HungFront(Struct, frozen=True, kw_only=True):
     edge: float = 0.0
 
     @property
+    def top(self) -> float:
+        """How high its upper edge stands, mm."""
+        return self.y + self.front.height / 2
+
+    @property
+    def bottom(self) -> float:
+        """How high its lower edge stands, mm."""
+        return self.y - self.front.height / 2
+
+    @property
     def reach(self) -> float:
         """How far its screws move it either way; a front on screws as far as its holes let it."""
         if self.front.swings:

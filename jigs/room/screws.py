@@ -21,6 +21,7 @@ from jigs.ground.geometry import SLACK, Axis, FaceEdge
 from jigs.room.beside import Meeting
 from jigs.room.budget import Budget
 from jigs.room.depth import StandsOut, depth_moves, match_depths
+from jigs.room.edgelines import Parted, parted_edges
 from jigs.room.even import Spare, level
 from jigs.room.hung import HungFront, hung_fronts
 from jigs.room.otherplate import OtherPlate, other_plate
@@ -106,6 +107,8 @@ class Adjustment(Struct, frozen=True, kw_only=True):
     beyond: tuple[Beyond, ...]
     depths: tuple[StandsOut, ...] = ()
     """The fronts of which it was measured how far they stand out."""
+    parted: tuple[Parted, ...] = ()
+    """Edges at the measured gaps that then still part from their neighbours'."""
 
 
 def plan_turns(layout: Layout, found: GapBudgets, listed: MeasuredGaps) -> Adjustment:
@@ -125,6 +128,9 @@ def plan_turns(layout: Layout, found: GapBudgets, listed: MeasuredGaps) -> Adjus
     return Adjustment(
         gaps=gaps, turns=tuple(turns), beyond=tuple(_beyond(gaps, hung, poses, layout.job)),
         depths=depths,
+        parted=tuple(
+            parted_edges((each.gap for each in found.budgets), {name: hung[name] for name in poses})
+        ),
     )  # fmt: skip
 
 
@@ -144,6 +150,7 @@ def choose_turns(plan: Adjustment, names: Set[str] | None) -> Adjustment:
         turns=tuple(turn for turn in plan.turns if is_named(turn.front)),
         beyond=tuple(each for each in plan.beyond if is_at(each.taped)),
         depths=tuple(each for each in plan.depths if is_named(each.front)),
+        parted=tuple(each for each in plan.parted if is_named(each.lower) or is_named(each.higher)),
     )
 
 

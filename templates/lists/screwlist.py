@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from jigs.given.job import Job
 from jigs.ground.lengths import format_mm
+from jigs.room.edgelines import Parted
 from jigs.room.screws import Adjustment, Beyond, GapAsHung, Screw, Turn
 from templates.lists.cells import csv_text, in_mm, number
 from templates.lists.listing import Column, Group, Listing, Section, Table, TableRow, Words, shown
@@ -20,6 +21,8 @@ from templates.words.screwwords import (
     GAPS,
     HOW,
     NOTHING,
+    PARTED,
+    PARTED_HOW,
     PLUG,
     STEPS,
     SYMPTOM_ROWS,
@@ -28,6 +31,7 @@ from templates.words.screwwords import (
     UNSAID,
     beyond_words,
     depth_words,
+    edge_words,
     ends_words,
     is_worth,
     lap_words,
@@ -65,6 +69,7 @@ def _wall(wall: str, plan: Adjustment, job: Job) -> Listing:
         turns=tuple(turn for turn in plan.turns if turn.front.wall == wall and is_worth(turn)),
         beyond=tuple(each for each in plan.beyond if each.taped.budget.gap.wall == wall),
         depths=tuple(each for each in plan.depths if each.front.wall == wall),
+        parted=tuple(each for each in plan.parted if each.lower.wall == wall),
     )
     steps = [_step(screw, own) for screw in STEPS if screw != "depth"] if own.gaps else []
     idle = not any(turn.screw != "depth" for turn in own.turns)
@@ -80,6 +85,7 @@ def _wall(wall: str, plan: Adjustment, job: Job) -> Listing:
             *([Section(blocks=(Words(text=one_end, stamp=True),))] if one_end else []),
             *steps,
             _depth(own),
+            *([_parted(own.parted)] if own.parted else []),
             *([_beyond(own.beyond)] if own.beyond else []),
             *([Section(title=GAPS, blocks=(_gaps(own.gaps),))] if own.gaps else []),
         ),
@@ -125,6 +131,22 @@ def _turns(turns: Iterable[Turn]) -> Table:
         for turn in turns
     )  # fmt: skip
     return Table(columns=columns, groups=(Group(rows=rows),))
+
+
+def _parted(found: Sequence[Parted]) -> Section:
+    """Name the edges that are no line though every gap comes to its plan."""
+    columns = (
+        Column(head="done", paper=True, ticks="each"),
+        Column(head="beside each other", measured=True),
+        Column(head="apart", right=True, measured=True),
+        Column(head="lower", measured=True),
+    )
+    rows = tuple(
+        TableRow(cells=shown("", edge_words(each), format_mm(each.step), each.lower.id))
+        for each in found
+    )
+    table = Table(columns=columns, groups=(Group(rows=rows),))
+    return Section(title=PARTED, blocks=(Words(text=PARTED_HOW, indent=2), table))
 
 
 def _beyond(found: Sequence[Beyond]) -> Section:
@@ -212,6 +234,15 @@ def screws_json(plan: Adjustment, job: Job, file: str) -> str:
                 ],
             }
             for each in plan.beyond
+        ],
+        "parted": [
+            {
+                "lower": each.lower.id,
+                "higher": each.higher.id,
+                "edge": each.edge,
+                **in_mm(step=each.step),
+            }
+            for each in plan.parted
         ],
         "depths": [
             {

@@ -11,6 +11,7 @@ from jigs.ground.geometry import Axis
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_mm
 from jigs.room.depth import StandsOut, Unreached
+from jigs.room.edgelines import Parted
 from jigs.room.even import WORTH
 from jigs.room.otherplate import OtherPlate
 from jigs.room.reckoning import ADJUSTS, SHIFTS
@@ -60,6 +61,14 @@ UNREACHED: dict[Unreached, str] = {
 NOTHING = "Nothing to turn: every gap measured is as near to its plan as screws bring it."
 UNSAID = "No gap above or below was measured: lower edges to one line by eye."
 GAPS = "The gaps measured, mm: at top and bottom, or left and right"
+PARTED = "Edges that are no line"
+PARTED_HOW = (
+    "With every gap at its plan these still part from the front beside them, and the eye sees a "
+    "step sooner than a gap. By height screws, after all else: the lower one up, the higher one "
+    "down, half the step each, both to one lath; the gaps above and below follow. Over 1 mm these "
+    "would show it: the fronts were ordered so, or their boxes stand so. A step that is meant "
+    "stays."
+)
 BEYOND = "What no screw reaches"
 SYMPTOMS = "Where a screw does not reach: what you see, and the number to look at first"
 PLUG = "A hole in the wrong place"
@@ -118,6 +127,12 @@ def ends_words(ends: tuple[float, float], *, both: bool = True) -> str:
     """
     said = [format_mm(end) for end in ends]
     return ", ".join(said) if both and said[0] != said[1] else said[0]
+
+
+def edge_words(parted: Parted) -> str:
+    """Name an edge that is no line: `B1-1 | B2-1, upper edges`."""
+    edges = "upper" if parted.edge == "top" else "lower"
+    return f"{parted.lower.id} | {parted.higher.id}, {edges} edges"
 
 
 def beyond_words(found: Sequence[Beyond]) -> Iterator[tuple[str, bool]]:

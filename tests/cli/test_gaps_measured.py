@@ -227,3 +227,24 @@ def test_a_wrong_row_of_depth_is_told(run: Run, small: Path) -> None:
         "row 5: a depth is that of one front", "row 6: 'top' given",
     ):  # fmt: skip
         assert words in result.stderr
+
+
+def test_edges_that_part_from_their_neighbours(run: Run, small: Path) -> None:
+    """Drawers of 6 in and of 6 1/16 in side by side: both edges at that line, 1/16 in apart, though
+    no gap is off; what to do about it; and as data."""
+    other = SMALL[SMALL.index("[[box]]") :].replace('"B1"', '"B2"').replace('"6"', '"6 1/16"')
+    assert "6 1/16" in other
+    small.write_text(SMALL + other + WALL, encoding="utf-8")
+    now = small.parent / "now.csv"
+    now.write_text(
+        "front,other,top_or_left_mm\n" + "".join(f"B1-{n},B2-{n},{2 * PLANNED}\n" for n in (1, 2)),
+        encoding="utf-8",
+    )
+    told = run("gaps", small, "--measured", now).stdout
+    assert "B2-1 | B1-1, lower edges    1.6  B2-1" in told
+    assert "half the step each" in told
+    data = json.loads(run("gaps", small, "--measured", now, "--format", "json").stdout)
+    assert [(each["lower"], each["edge"], each["step_mm"]) for each in data["parted"]] == [
+        ("B2-2", "top", pytest.approx(PLANNED, abs=1e-3)),
+        ("B2-1", "bottom", pytest.approx(PLANNED, abs=1e-3)),
+    ]
