@@ -165,7 +165,7 @@ def join_columns(before: str, more: str) -> str:
 def _joined(one: "ListSpec", other: "ListSpec") -> "ListSpec":
     from jigs.given.listspec import NOTHING, SETTINGS
 
-    tables = ("columns", "kinds", "hands", "box_rows")
+    tables = ("columns", "kinds", "hands", "box_rows", "row")
     said: dict[str, Any] = {}
     for name in tables:
         first: Mapping[str, Any] = getattr(one, name)

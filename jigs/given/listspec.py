@@ -19,11 +19,14 @@ PairSizes = Literal["one-leaf", "both-leaves", "pieces"]
 BothHands = Literal["pair", "stack"]
 KindMeant = FrontKind | Literal["nothing"]
 """What a list's own word means: a kind of front, or nothing: a row that is no front."""
+RowMeant = KindMeant | Literal["front"]
+"""What a single row is: as it says itself, another kind of front, or nothing."""
 HandMeant = Hand | Literal["nothing"]
 """What a list's own words say of a door's hand."""
 Thousands = Literal["point", "comma"]
 MergedCount = Literal["each"]
 Apart = Literal["one-box"]
+Titles = Literal["boxes", "nothing"]
 DoorsAlike = Literal["stack", "pair"]
 
 
@@ -39,6 +42,8 @@ class ListSpec(Struct, frozen=True, kw_only=True):
     """Which hand the list's own words say."""
     box_rows: Mapping[str, RowsFrom] = field(default_factory=dict)
     """From which end the rows of single boxes stand, by their IDs."""
+    row: Mapping[str, RowMeant] = field(default_factory=dict)
+    """What single rows are, by their numbers as a spreadsheet shows them."""
     units: Annotated[BareUnit | None, Key()] = None
     """What its bare numbers are in, whatever its header says."""
     order: Annotated[SizeOrder | None, Key()] = None
@@ -64,6 +69,8 @@ leaf and the count of single leaves."""
     apart: Annotated[Apart | None, Key()] = None
     """Rows of one box between which rows of another stand: one box, from top to bottom as they \
 stand."""
+    titles: Annotated[Titles | None, Key()] = None
+    """Rows of one word between the fronts: each names the box of the rows below it, or nothing."""
     sheet: Annotated[str, Key()] = ""
     """The sheet of the workbook that holds the list, where several might."""
 
@@ -72,7 +79,7 @@ NOTHING = "nothing"
 """The name under which columns are left alone."""
 SETTINGS = (
     "units", "order", "empty_box", "unnamed", "pairs", "both_hands", "doors_alike", "rows",
-    "thousands", "merged_count", "apart", "sheet",
+    "thousands", "merged_count", "apart", "titles", "sheet",
 )  # fmt: skip
 """The keys that are no columns."""
 SAME_WIDTH = 1.0

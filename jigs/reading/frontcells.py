@@ -7,14 +7,15 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from jigs.given.ids import LONGEST_NAME, check_id, spell_id
-from jigs.given.job import FrontKind, FrontSpec
+from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
 from jigs.given.listspec import ListSpec
 from jigs.given.stated import FrontWords, OpenedBy, RowRead
 from jigs.ground.believable import FRONT_BOARD, Range, measure
 from jigs.ground.errors import JigsheetError, LengthError
 from jigs.ground.geometry import Hand
-from jigs.ground.lengths import BareUnit, Unit
+from jigs.ground.lengths import BareUnit
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
+from jigs.reading.frontcounts import count_alone, count_beside_sizes, count_in_words
 from jigs.reading.fronthands import FrontHands
 from jigs.reading.frontsaid import ALLOWED, KIND_COLUMNS, whole_words
 from jigs.reading.frontwords import FrontWord, read_place
@@ -44,7 +45,7 @@ class FrontCells(FrontHands):
         spec: ListSpec,
         units: BareUnit | None,
         bare: bool,
-        unstated: Unit,
+        unstated: BareUnit,
     ) -> None:
         super().__init__(file, table, header, spec, units, bare, unstated)
         self.names: dict[str, str] = {}
@@ -97,10 +98,36 @@ class FrontCells(FrontHands):
                 self.unheaded.setdefault(place, row)
 
     def read_count(self, row: ListRow) -> int | None:
-        """Read how many alike; of one that stands for several rows it is asked what it counts."""
+        """Read how many alike, in its own column or among the words of the row; of one that stands
+        for several rows it is asked what it counts."""
         if self.is_merged(row, "count"):
             self.merged = self.merged or (row, self.cell(row, "count"))
-        return super().read_count(row)
+        count = super().read_count(row)
+        said, text = self._count_said(row)
+        if said is None or said == count:
+            return count
+        if self.cell(row, "count"):
+            if count is not None:
+                self.note_at(row, "count", f"{count} given, and '{text}' says {said}: keep one")
+            return count
+        remark = f"{self.row_words(row.number)}: {said} alike ('{text}')"
+        if remark not in self.remarks:
+            self.remarks.append(remark)
+        return said
+
+    def _count_said(self, row: ListRow) -> tuple[int | None, str]:
+        """Give how many the words of a row say there are, and these words."""
+        texts = [(self.cell(row, column), count_in_words) for column in KIND_COLUMNS]
+        texts += [
+            (self.cell(row, "note"), count_alone),
+            (self._raw(row, "size"), count_beside_sizes),
+        ]
+        found = ((read(text), shorten(text)) for text, read in texts if text)
+        return next(((count, text) for count, text in found if count is not None), (None, ""))
+
+    def _raw(self, row: ListRow, column: str) -> str:
+        """Give a cell as it stands, before sizes are parted in it."""
+        return super().cell(row, column)
 
     def measure(
         self, row: ListRow, column: str, text: str, within: Range | None = None
@@ -245,7 +272,12 @@ class FrontCells(FrontHands):
 
     def _read_kind(self, row: ListRow) -> FrontWord:
         """Read what a front is: from its kind, else its description or name, else the heading of
-        its section, else as the person says of such rows."""
+        its section, else as the person says of such rows; what is said of this row holds first."""
+        meant = next((kind for kind in FRONT_KINDS if kind == self.row_meant(row)), None)
+        if meant:
+            words = [self.word_of(self.cell(row, column)) for column in KIND_COLUMNS]
+            hand = next((word.hand for word in words if word.hand), None)
+            return self._doubling(row, meant, FrontWord(meant, hand, meant == "pair"))
         for column in KIND_COLUMNS:
             if text := self.cell(row, column):
                 word = self.word_of(text)
@@ -270,7 +302,10 @@ class FrontCells(FrontHands):
 
     def read_name(self, row: ListRow, column: ListColumn) -> str:
         """Read an ID; a name that is none is written in its signs, and cut where it is too long."""
-        text = self.cell(row, column)
+        return self.spell_name(row, column, self.cell(row, column))
+
+    def spell_name(self, row: ListRow, column: ListColumn, text: str) -> str:
+        """Write a name as an ID, as `read_name` does."""
         try:
             return check_id(text) if text else ""
         except JigsheetError as error:

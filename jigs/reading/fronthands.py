@@ -3,6 +3,8 @@ one for right, in the words of its kind, in a note that says nothing else. Two t
 are a fault: nobody may choose between them.
 """
 
+from collections.abc import Iterator
+
 from jigs.given.job import FrontKind
 from jigs.given.listspec import HandMeant
 from jigs.ground.geometry import Hand
@@ -10,8 +12,11 @@ from jigs.reading.frontsaid import FrontSaid, longest_word, whole_words
 from jigs.reading.frontwords import (
     count_hands,
     find_hand,
+    find_handle_side,
     mentions_hand,
+    opens_upward,
     read_hand,
+    read_place,
     read_yes,
     says_pair,
     speaks_of_hinges,
@@ -21,10 +26,12 @@ from jigs.reading.jobboxes import needless_hand
 from jigs.reading.listasked import asked_hand
 from jigs.reading.listcells import read_whole_number
 from jigs.reading.listcolumns import shorten
-from jigs.reading.listquestions import typed_key
+from jigs.reading.listquestions import answer_rows, typed_key
 from jigs.reading.listtable import ListRow
 
 HANDS: tuple[Hand, ...] = ("left", "right")
+ACROSS: dict[Hand, Hand] = {"left": "right", "right": "left"}
+"""The side of the hinges, by that of the handle."""
 MARKS = frozenset(("x", "✓", "✔", "✗", "*", "+"))
 """What stands in a cell that is ticked."""
 _SHORTEST_NOTE = 2
@@ -83,6 +90,11 @@ class FrontHands(FrontSaid):
         if word:
             said.setdefault("its kind", word)
         if kind == "door":
+            for text, across in self._handles(row):
+                if not said:
+                    words = f"hinged {across}, for the handle is across ('{text}')"
+                    self.remarks.append(f"{self.row_words(row.number)}: {words}")
+                said.setdefault(f"the handle ('{text}')", across)
             sides = self._sides(row)
             if len(sides) == 1:
                 [side] = sides
@@ -102,6 +114,21 @@ class FrontHands(FrontSaid):
             self.note(row.number, None, f"it hangs {words}: keep one")
             return None
         return next(iter(said.values()), None)
+
+    def _handles(self, row: ListRow) -> Iterator[tuple[str, Hand]]:
+        """Yield what says on which side the handle is, each with the hand that it makes."""
+        text = self.cell(row, "pull side")
+        side = find_hand(text) or find_handle_side(text)
+        if side:
+            yield shorten(text), ACROSS[side]
+        elif text and not read_place(text):
+            self.note_at(
+                row, "pull side", f"not a side ('{shorten(text)}' given); allowed: left, right"
+            )
+        note = self.cell(row, "note")
+        side = find_handle_side(note) if self._meant_hand(note) is None else None
+        if side:
+            yield shorten(note), ACROSS[side]
 
     def _sides(self, row: ListRow) -> dict[Hand, int | None]:
         """Read the two columns of hands: how many hang each way, None for a mark alone."""
@@ -123,7 +150,7 @@ class FrontHands(FrontSaid):
             self._handed[word].append(row.number)
         elif mentions_hand(note):
             key = f"hands.{typed_key(word)}"
-            said = f"no hand is said; '{word}' names one, which {key}=left makes it"
+            said = f"no hand is said; '{word}' names one: {key}=left or {key}=right if it is that"
             self.remarks.append(f"{self.row_words(row.number)}: {said}")
 
     def _meant_hand(self, text: str) -> HandMeant | None:
@@ -139,13 +166,17 @@ class FrontHands(FrontSaid):
         hand = meant or find_hand(text)
         if self.handless or (kind == "pair" and not hand):
             return None  # of a pair the one leaf hangs left, the other right: it says nothing else
+        if kind == "lift" and opens_upward(text):
+            return None
         needless = needless_hand(kind) if text else ""
         if needless:
             self.note_at(row, "hinged", f"{needless} ('{shorten(text)}' given)")
             return None
         if text and hand is None and not _both(text) and not count_hands(text):
             asked = asked_hand(self.row_words(row.number), whole_words(text))
-            what = f"not a hand ('{shorten(text)}' given); allowed: left, right"
+            up = answer_rows([row.number], "lift", bare=self._bare)
+            more = f"; {up} where it goes up" if opens_upward(text) else ""
+            what = f"not a hand ('{shorten(text)}' given); allowed: left, right{more}"
             self.note(row.number, self._heading("hinged"), what, asked)
         return hand
 

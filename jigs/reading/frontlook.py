@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from jigs.given.listspec import NOTHING
 from jigs.ground.believable import FRONT_BOARD, measure
 from jigs.ground.errors import AskedBack, LengthError
 from jigs.ground.geometry import Hand
@@ -16,7 +17,14 @@ from jigs.reading.frontboxes import FrontBoxes
 from jigs.reading.frontcells import FrontCells
 from jigs.reading.fronthands import HANDS
 from jigs.reading.frontsaid import ALLOWED
-from jigs.reading.frontwords import count_hands, find_hand, is_sum, read_hand
+from jigs.reading.frontwords import (
+    count_hands,
+    find_hand,
+    is_sum,
+    names_handle,
+    read_box_title,
+    read_hand,
+)
 from jigs.reading.headings import LENGTH, LIST_COLUMNS, OTHER, is_measure
 from jigs.reading.jobboxes import USUAL_ALIKE
 from jigs.reading.listasked import (
@@ -48,7 +56,9 @@ class FrontLook(FrontBoxes):
     """Rows that are."""
 
     def _is_front(self, row: ListRow) -> bool:
-        if self.is_nothing(row):
+        if meant := self.row_meant(row):
+            return meant != NOTHING
+        if self.is_nothing(row) or self.is_title(row):
             return False
         kind = self.cell(row, "kind")
         sized = bool(self.cell(row, "width") or self.cell(row, "height")) or any(
@@ -65,6 +75,12 @@ class FrontLook(FrontBoxes):
         counted = said == ["count"] and self.word_of(self.cell(row, "description")).kind is None
         alone = not self._bare and bool(said) and said != ["id"] and not counted
         return known or len(said) > 1 or alone
+
+    def is_title(self, row: ListRow) -> bool:
+        """Tell whether a row stands alone and names a box, in a list without a column of boxes."""
+        texts = filled(row)
+        unboxed = self.header.find("box") is None
+        return unboxed and len(texts) == 1 and bool(read_box_title(texts[0]))
 
     def _look_over(self) -> None:
         """Look at whole columns: where sizes stand, where kinds do, what numbers may mean."""
@@ -131,10 +147,6 @@ class FrontLook(FrontBoxes):
         texts = [text for row in self.read for c in columns if (text := self._raw(row, c))]
         self.decimal = decimal_sign(texts, workbook=self._table.workbook)
 
-    def _raw(self, row: ListRow, column: str) -> str:
-        """Give a cell as it stands, before sizes are parted in it."""
-        return super(FrontCells, self).cell(row, column)
-
     def _look_for_kinds(self) -> None:
         """Take a column of names that are kinds and nothing else (`Front`: door, drawer) for what
         it is."""
@@ -181,15 +193,11 @@ class FrontLook(FrontBoxes):
         what: str | None = None
         if self.header.find("count") is None and _are_counts(texts):
             what = "count"
-        elif (
-            self.header.find("hinged") is None
-            and texts
-            and all(find_hand(text) or count_hands(text) for text in texts)
-        ):
-            what = "hinged"
+        elif self.header.find("hinged") is None and texts and _are_hands(texts):
+            what = "pull side" if names_handle(other.text) else "hinged"
         elif self.header.find("thickness") is None and self._are_boards(other.text, texts):
             what = "thickness"
-        elif self.header.find("kind") is None and texts and self._are_kinds(texts):
+        elif self.header.find("kind") is None and texts and self._are_mostly_kinds(texts):
             what, self.kind_asked = "kind", True
         if what:
             letter = column_letter(other.place)
@@ -199,6 +207,9 @@ class FrontLook(FrontBoxes):
 
     def _are_kinds(self, texts: Sequence[str]) -> bool:
         return all(self.word_of(text).kind for text in texts)
+
+    def _are_mostly_kinds(self, texts: Sequence[str]) -> bool:
+        return sum(bool(self.word_of(text).kind) for text in texts) > len(texts) / 2
 
     def _are_boards(self, heading: str, texts: Sequence[str]) -> bool:
         """Tell whether a column headed by a letter holds what a board of fronts may measure."""
@@ -212,6 +223,16 @@ class FrontLook(FrontBoxes):
             )
         except LengthError:
             return False
+
+
+def _are_hands(texts: Sequence[str]) -> bool:
+    """Tell whether cells say which way doors hang, most of them: a flap's says that it goes up.
+
+    >>> _are_hands(["links", "rechts", "naar boven"]), _are_hands(["left", "oak", "white"])
+    (True, False)
+    """
+    said = [text for text in texts if find_hand(text) or count_hands(text)]
+    return len(said) > len(texts) / 2
 
 
 def _are_counts(texts: Sequence[str]) -> bool:

@@ -14,7 +14,8 @@ from jigs.ground.errors import AskedBack
 from jigs.ground.geometry import Hand
 from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, format_length
 from jigs.reading.frontboxes import HungRow, ListedFront
-from jigs.reading.frontlook import FrontLook, filled
+from jigs.reading.frontdoubts import FrontDoubts, find_title_unit
+from jigs.reading.frontlook import filled
 from jigs.reading.frontsaid import ALLOWED
 from jigs.reading.frontwords import find_box_kind, says_pair
 from jigs.reading.headings import LIST_COLUMNS
@@ -40,7 +41,7 @@ from jigs.reading.listtable import MOST_ROWS, ListRow, ListTable
 from jigs.reading.statedcolumns import settle_columns
 
 
-class FrontRows(FrontLook):
+class FrontRows(FrontDoubts):
     """Reads the rows of fronts."""
 
     def __init__(
@@ -57,8 +58,13 @@ class FrontRows(FrontLook):
         widest = max((len(row.cells) for row in table.rows), default=0)
         settled, wrong = settle_columns(header, FRONT_LIST, spec.columns, widest)
         overruling: BareUnit | None = units
-        super().__init__(file, table, settled, spec, overruling, bare, unstated)
-        self._unit_said = bool(units or spec.units or any(h.unit for h in settled.headings))
+        said = bool(units or spec.units or any(h.unit for h in settled.headings))
+        titled = None if said else find_title_unit(table, settled)
+        usual: BareUnit = titled[0] if titled else unstated
+        super().__init__(file, table, settled, spec, overruling, bare, usual)
+        self._unit_said = said or titled is not None
+        if titled:
+            self.remarks.append(f"sizes in {titled[0]}, as '{shorten(titled[1])}' says above them")
         self._between = between
         for what in wrong:
             self.note(self.header.row, None, what)
@@ -71,11 +77,17 @@ class FrontRows(FrontLook):
             self.note(self.header.row, heading, what, asked)
         if not self._bare:
             for column in ("kind", "box"):
-                if self.header.find(column) is None and not self._has_kinds(column):
+                named = column == "box" and self.spec.titles == "boxes"
+                if self.header.find(column) is None and not (named or self._has_kinds(column)):
                     self.note(self.header.row, None, f"no column '{column}'; {ALLOWED[column]}")
         self.left = [row for row in self.rows() if not self._is_front(row)]
         self.read = [row for row in self.rows() if row not in self.left]
         self._look_over()
+        self._tell_single()
+        self._tell_comments()
+        self._tell_hidden()
+        self._ask_titles()
+        self._ask_dropped()
         rows = [one for row in self.rows() for one in self._read_row(row)]
         if not self.read:
             self.note(self.header.row, None, "a list without rows; one row a front is needed")
@@ -156,8 +168,8 @@ class FrontRows(FrontLook):
 
     def _read_row(self, row: ListRow) -> list[HungRow]:
         if row in self.left:
-            if len(texts := filled(row)) == 1:
-                self.section = self.word_of(texts[0])
+            if len(filled(row)) == 1:
+                self.take_title(row)
             return []
         count = self.read_count(row) or 1
         heights = self.heights_of(row)
@@ -186,7 +198,7 @@ class FrontRows(FrontLook):
             if front.kind == "pair" and not noted:
                 front, count = self._as_pair(row, front, count)
             fronts = [(front, hands, count)]
-        box = self.read_name(row, "box")
+        box = self.read_name(row, "box") or self.titled
         where = self.place(row.number)
         words = (self.cell(row, column) for column in ("description", "note"))
         kind = next((found for text in words if (found := find_box_kind(text))), None)
@@ -237,11 +249,6 @@ class FrontRows(FrontLook):
             )
             return fronts
         return [(self._as_pair(row, front, 1)[0], hands, 1) for front, hands, _ in fronts]
-
-    def called(self, row: ListRow) -> str:
-        """Give what a row is best told by: its word for a front or a thing, else its first cell."""
-        texts = (self.cell(row, column) for column in ("kind", "description"))
-        return next(filter(None, (*texts, *row.cells)))
 
     def left_headings(self) -> list[tuple[str, str]]:
         """Name the columns from which nothing is read: each letter with its heading."""

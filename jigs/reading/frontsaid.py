@@ -6,8 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterable
 
 from jigs.given.job import FRONT_KINDS, FrontKind
-from jigs.given.listspec import KindMeant, ListSpec
-from jigs.ground.lengths import BareUnit, Unit
+from jigs.given.listspec import KindMeant, ListSpec, RowMeant
+from jigs.ground.lengths import BareUnit
 from jigs.reading.frontmaking import FrontMaking
 from jigs.reading.frontwords import (
     FrontWord,
@@ -56,7 +56,7 @@ class FrontSaid(FrontMaking):
         spec: ListSpec,
         units: BareUnit | None,
         bare: bool,
-        unstated: Unit,
+        unstated: BareUnit,
     ) -> None:
         super().__init__(file, table, header, FRONT_LIST, units or spec.units, unstated)
         self._bare = bare
@@ -65,6 +65,8 @@ class FrontSaid(FrontMaking):
         """What else is told of what was taken for what."""
         self.section = FrontWord()
         """What the heading of the section says of its rows."""
+        self.titled = ""
+        """The box that the title above these rows names."""
         self.kinds: dict[str, FrontKind] = {}
         """What the words of its kinds were taken for."""
         self.kind_asked = False
@@ -72,6 +74,10 @@ class FrontSaid(FrontMaking):
         self._unknown: defaultdict[str, list[int]] = defaultdict(list)
         self._handed: defaultdict[str, list[int]] = defaultdict(list)
         """Notes with a hand that may be their door's, each with its rows."""
+
+    def row_meant(self, row: ListRow) -> RowMeant | None:
+        """Give what the person says that this one row is."""
+        return self.spec.row.get(str(row.number))
 
     def word_of(self, text: str) -> FrontWord:
         """Give what a cell says of its front, by the words that the person has explained first."""

@@ -12,6 +12,7 @@ of no front (`drawer box`, `flap`), says none.
 ('right', None, 'below')
 """
 
+import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 
@@ -20,7 +21,7 @@ from msgspec import Struct
 from jigs.given.hangsat import PLACES, NotedPlace
 from jigs.given.job import BOX_KINDS, FRONT_KINDS, BoxKind, FrontKind
 from jigs.ground.geometry import Hand
-from jigs.reading.headings import fold, read_words
+from jigs.reading.headings import fold, read_heading, read_words
 
 _PLURALS = ("", "s", "n", "en", "er", "r", "e", "es")
 _SHORTEST = 3
@@ -117,6 +118,26 @@ def find_box_kind(text: str) -> BoxKind | None:
 
 
 @cache
+def read_box_title(text: str) -> str:
+    """Give the name of the box that a title names, "" where it names none.
+
+    >>> read_box_title("Kast A1"), read_box_title("Oberschrank W-2"), read_box_title("Soft close 2")
+    ('A1', 'W-2', '')
+    """
+    tokens = text.replace(":", " ").split()
+    named = [word for word in tokens if not _names_box(word)]
+    numbered = any(letter.isdigit() for word in named for letter in word)
+    if len(named) < len(tokens) and numbered and len(named) <= _MOST_WORDS:
+        return " ".join(named)
+    return text if re.fullmatch(r"[^\W\d_]{1,3}[-. ]?[0-9]{1,3}", text) else ""
+
+
+def _names_box(word: str) -> bool:
+    found = read_heading(word)
+    return (found is not None and found.column == "box") or read_box_kind(word) is not None
+
+
+@cache
 def read_place(text: str) -> NotedPlace | None:
     """Give where a cell says that its front hangs, or from where the rows stand; None where it says
     neither, both, or says it of a handle."""
@@ -172,6 +193,47 @@ def find_hand(text: str) -> Hand | None:
     if len(hands) != 1 or not any(token in _words()["hinging"] for token in tokens):
         return None
     return hands.pop()
+
+
+@cache
+def find_handle_side(text: str) -> Hand | None:
+    """Give the side on which a cell says that the handle is, and nothing else.
+
+    >>> find_handle_side("Griff rechts oben"), find_handle_side("links")
+    ('right', None)
+    """
+    tokens = fold(text).split()
+    words = _words()
+    beside = {**words["linking"], **words["place"], **words["handle"]}
+    hands = {read_hand(token) for token in tokens if token not in beside}
+    if len(hands) != 1 or not any(token in words["handle"] for token in tokens):
+        return None
+    return hands.pop()
+
+
+@cache
+def names_handle(text: str) -> bool:
+    """Tell whether a heading names a handle, or begins with one: `Greepkant`."""
+    words = _words()["handle"]
+    return any(token.startswith(word) for token in fold(text).split() for word in words)
+
+
+def opens_upward(text: str) -> bool:
+    """Tell whether a cell in a column of hands says that its front goes up.
+
+    >>> opens_upward("naar boven"), opens_upward("links")
+    (True, False)
+    """
+    return fold(text) in _words()["upward"]
+
+
+def read_doubt(text: str) -> bool:
+    """Tell whether a cell says that its row may not be ordered: it is optional, or cancelled.
+
+    >>> read_doubt("Optie: glasdeur"), read_doubt("utgår"), read_doubt("Shaker door")
+    (True, True, False)
+    """
+    return any(_meanings(fold(text).split(), _words()["dropped"]))
 
 
 @cache

@@ -21,16 +21,17 @@ from typing import Literal
 from msgspec import Struct
 
 from jigs.ground.latin import plain_capitals
+from jigs.ground.lengths import BareUnit
 
 ListColumn = Literal[
     "id", "box", "kind", "width", "height", "count", "hinged", "thickness", "stile", "pull",
     "finish", "note", "rail", "groove", "panel", "glass", "edge radius", "profile", "bored",
-    "hinges at", "bored tab", "size", "description", "left", "right",
+    "hinges at", "bored tab", "size", "description", "left", "right", "pull side",
 ]  # fmt: skip
 LIST_COLUMNS: tuple[ListColumn, ...] = (
     "id", "box", "kind", "width", "height", "size", "count", "hinged", "thickness", "stile",
     "pull", "finish", "note", "description", "rail", "groove", "panel", "glass", "edge radius",
-    "profile", "bored", "hinges at", "bored tab", "left", "right",
+    "profile", "bored", "hinges at", "bored tab", "left", "right", "pull side",
 )  # fmt: skip
 OTHER = "other"
 """Columns that a list may have and that nobody reads; any number of them."""
@@ -55,6 +56,8 @@ _LETTERS: Mapping[str, str] = {
     "d": "thickness", "s": "thickness", "e": "thickness", "th": "thickness", "l": LENGTH,
 }  # fmt: skip
 """What letters mean between two signs of multiplication alone."""
+_NO_UNITS = ("in", "ins", "po")
+"""Words of a sentence that are units behind a number alone."""
 _SIGN = re.compile(r"[^a-z0-9#]+")
 _INCH_SIGNS = re.compile("[\"″”]|''")
 _TIMES = re.compile("[×*]")
@@ -115,6 +118,22 @@ def read_unit(folded: str) -> tuple[str, HeadUnit | None]:
     before, _, last = folded.rpartition(" ")
     unit = _unit(last) if before else None
     return (before, unit) if unit else (folded, None)
+
+
+def title_unit(text: str) -> BareUnit | None:
+    """Give the one unit that a title names by a word of its own, no number before it; the word `in`
+    says nothing there.
+
+    >>> title_unit("Alle maten in cm"), title_unit("Thickness 19 mm"), title_unit("2 in stock")
+    ('cm', None, None)
+    """
+    tokens = fold(text).split()
+    found: set[BareUnit] = set()
+    for before, token in zip(["", *tokens], tokens, strict=False):
+        unit = _unit(token) or _unit(token.removesuffix("s"))
+        if unit and unit != "m" and token not in _NO_UNITS and not before[-1:].isdigit():
+            found.add(unit)
+    return found.pop() if len(found) == 1 else None
 
 
 def _unit(token: str) -> HeadUnit | None:

@@ -132,6 +132,31 @@ def asked_apart(rows: str, box: str) -> AskedBack:
     )
 
 
+def asked_dropped(rows: Mapping[int, str]) -> AskedBack:
+    """Ask a person whether rows are ordered that are crossed out, optional or cancelled; `rows`:
+    each with what says so."""
+    said = ", ".join(f"row {number} ({words})" for number, words in rows.items())
+    return AskedBack(
+        f"{said}: {'is this front' if len(rows) == 1 else 'are these fronts'} ordered?",
+        (
+            ("no: leave such rows alone", ",".join(f"row.{n}={NOTHING}" for n in rows)),
+            ("yes: read them as the others", ",".join(f"row.{n}=front" for n in rows)),
+        ),
+    )
+
+
+def asked_titles(rows: str, text: str) -> AskedBack:
+    """Ask a person whether rows of one word name the boxes of the rows below them."""
+    return AskedBack(
+        f"No column says on which box a front hangs. Does '{text}' ({rows}) name the box of the "
+        "rows below it?",
+        (
+            ("yes: they hang on it, from its top down", "titles=boxes"),
+            ("no: each front has a box of its own", f"titles={NOTHING}"),
+        ),
+    )
+
+
 def asked_hand_columns(left: ListHeading, right: ListHeading) -> AskedBack:
     """Ask a person whether two columns say which way doors hang."""
     at = column_letter(left.place), column_letter(right.place)

@@ -94,7 +94,17 @@ def read_whole_number(text: str) -> int | None:
     if not found:
         return None
     unit = fold(found["unit"] or "").removesuffix(" x")
-    meant = read_heading(unit) if unit not in ("", "x") else None
-    if unit not in ("", "x", "st", "ea", "each", "off") and (not meant or meant.column != "count"):
-        return None
-    return int(found["number"])
+    return int(found["number"]) if not unit or is_count_word(unit) else None
+
+
+def is_count_word(word: str) -> bool:
+    """Tell whether a word counts pieces; a heading names many where a cell may have one.
+
+    >>> is_count_word("stuk"), is_count_word("pcs"), is_count_word("mm")
+    (True, True, False)
+    """
+    folded = fold(word)
+    if folded in ("x", "st", "ea", "each", "off"):
+        return True
+    found = (read_heading(folded + ending) for ending in ("", "s", "es"))
+    return any(meant is not None and meant.column == "count" for meant in found)

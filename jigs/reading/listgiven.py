@@ -2,7 +2,8 @@
 
 The line is parted by commas, each part a key, an equals sign and what it holds. A key is a column,
 or one of the settings of `ListSpec` (`order`, `empty_box`, ...); `kinds.WORD` says what a word of
-the list means, `hands.WORD` which hand, `rows.BOX` from which end a box's rows stand. A
+the list means, `hands.WORD` which hand, `rows.BOX` from which end a box's rows stand, `row.14`
+what that row is. A
 column stands at a spreadsheet's letter, at a number from 1, or is
 called by its heading, and may name its unit behind it: `width=C (in)`. A heading that looks like a
 letter or a number, and a heading or a word with a comma in it, stands between quotes, one of these
@@ -19,7 +20,7 @@ from typing import Any, get_args
 
 from jigs.given.hangsat import RowsFrom
 from jigs.given.job import FRONT_KINDS, FrontKind
-from jigs.given.listspec import NOTHING, SETTINGS, HandMeant, KindMeant, ListSpec
+from jigs.given.listspec import NOTHING, SETTINGS, HandMeant, KindMeant, ListSpec, RowMeant
 from jigs.ground.errors import JigsheetError
 from jigs.ground.keys import keys_of
 from jigs.ground.lengths import show_value
@@ -30,12 +31,14 @@ from jigs.reading.tomltables import TomlTable
 
 COLUMN_KEYS: tuple[str, ...] = (*LIST_COLUMNS, NOTHING)
 KINDS_MEANT: tuple[KindMeant, ...] = (*FRONT_KINDS, "nothing")
+ROW_MEANT: tuple[RowMeant, ...] = ("front", *KINDS_MEANT)
 HANDS_MEANT: tuple[HandMeant, ...] = ("left", "right", "nothing")
 ROWS_FROM: tuple[RowsFrom, ...] = ("from-top", "from-bottom")
 WORDED: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "kinds": ("kinds.", KINDS_MEANT),
     "hands": ("hands.", HANDS_MEANT),
     "box_rows": ("rows.", ROWS_FROM),
+    "row": ("row.", ROW_MEANT),
 }
 """The tables by words of the list: how a key of theirs begins in one line, what it may hold."""
 _QUOTED = r"""(?:"(?:[^"]|"")*"|'(?:[^']|'')*')"""
@@ -64,6 +67,8 @@ def parse_columns(text: str) -> ListSpec:
                 wrong.append(_not_allowed(found[1].strip(), value, meant))
             elif not word:
                 wrong.append(f"no word behind {begun} ({show_value(part)} given)")
+            elif table == "row" and not is_row(word):
+                wrong.append(f"{found[1].strip()}: {NO_ROW} ({show_value(word)} given)")
             elif worded[table].setdefault(word, value.lower()) != value.lower():
                 wrong.append(_twice(found[1].strip(), value))
         elif key == "sheet":
@@ -112,12 +117,22 @@ def read_list_table(table: TomlTable | None) -> ListSpec:
         found = worded.setdefault(name, {})
         if inner := table.table(name):
             for word in given if isinstance(given, dict) else ():
+                if name == "row" and not is_row(word):
+                    inner.note(word, f"{NO_ROW} ({show_value(word)} given)")
                 if value := inner.choice(word, meant):
                     found[word] = value
     said: dict[str, Any] = {**worded, **read_keys(table, ListSpec)}
     spec = ListSpec(columns=columns, **said)
     table.close()
     return spec
+
+
+NO_ROW = "no row's number; a row is called by the number that a spreadsheet shows, as row.14"
+
+
+def is_row(word: str) -> bool:
+    """Tell whether a word is the number of a row."""
+    return re.fullmatch(r"[1-9][0-9]{0,5}", word) is not None
 
 
 WHERE = 'a letter ("C"), a number from 1, or a heading is allowed, with a unit behind it or not'

@@ -7,7 +7,7 @@ answer it: `--columns` for a list that stands alone, `[list]` for one that a job
 """
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from jigs.given.job import FRONT_KINDS
 from jigs.given.listspec import NOTHING, SETTINGS
@@ -41,6 +41,17 @@ def answer(*pairs: tuple[str, str], bare: bool) -> str:
         )
         settings.append(f"columns = {{ {', '.join(stated)} }}")
     return f"{', '.join(settings)} in [list]"
+
+
+def answer_rows(rows: Iterable[int], meant: str, *, bare: bool) -> str:
+    """Write the words that say what single rows are.
+
+    >>> answer_rows([3], "nothing", bare=True), answer_rows([3, 9], "front", bare=False)
+    ('--columns row.3=nothing', 'row = { 3 = "front", 9 = "front" } in [list]')
+    """
+    if bare:
+        return answer(*((f"row.{number}", meant) for number in rows), bare=True)
+    return f"row = {{ {', '.join(f'{number} = {text_of(meant)}' for number in rows)} }} in [list]"
 
 
 def answer_kind(word: str, bare: bool) -> str:
@@ -237,6 +248,7 @@ def ask_pairs(row: str, text: str, bare: bool) -> str:
 
 ASKED_COLUMNS = {
     "count": "whole numbers", "hinged": "hands", "thickness": "sizes", "kind": "kinds",
+    "pull side": "hands, as it seems of the handles, across from the hinges",
 }  # fmt: skip
 """What stands in a column that may be this one."""
 
@@ -307,6 +319,26 @@ def ask_apart(rows: str, box: str, others: Sequence[str], bare: bool) -> str:
         "its fronts from top to bottom in this order? "
         f"{answer(('apart', 'one-box'), bare=bare)}; if not, put its rows together from the top, "
         "or give a second box its own ID"
+    )
+
+
+def ask_dropped(rows: Mapping[int, str], bare: bool) -> str:
+    """Ask whether rows are ordered that are crossed out, optional or cancelled; `rows`: each with
+    what says so."""
+    said = ", ".join(f"row {number} ({words})" for number, words in rows.items())
+    left = answer_rows(rows, NOTHING, bare=bare)
+    first = next(iter(rows))
+    return (
+        f"{said}: ordered, or not? {left} leaves {'it' if len(rows) == 1 else 'them'} alone, "
+        f"{answer_rows([first], 'front', bare=bare)} reads row {first} as any other"
+    )
+
+
+def ask_titles(rows: str, text: str, bare: bool) -> str:
+    """Ask whether rows of one word name the boxes of the rows below them."""
+    return (
+        f"no column says on which box a front hangs; does '{shorten(text)}' ({rows}) name that of "
+        f"the rows below it? {answer(('titles', 'boxes'), bare=bare)}, or titles=nothing"
     )
 
 

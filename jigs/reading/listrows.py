@@ -96,7 +96,7 @@ class RowReader:
         header: Header,
         names: ColumnNames,
         units: BareUnit | None,
-        unstated: Unit,
+        unstated: BareUnit,
     ) -> None:
         self.faults: list[Fault] = []
         self.faulty: set[int] = set()

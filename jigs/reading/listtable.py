@@ -16,7 +16,9 @@ class ListRow(Struct, frozen=True):
 class ListTable(Struct, frozen=True, kw_only=True):
     """The rows of one sheet that are not blank; `sheet` is its name, "" for a text file. `hidden`:
     the numbers of those that its owner does not see; `hidden_columns`: those of columns, from 1;
-    `merged`: the cells, by both numbers, that one merged cell covers over several rows."""
+    `merged`: the cells, by both numbers, that one merged cell covers over several rows; `struck`:
+    the numbers of rows that are crossed out; `remarked`: the cells with a comment, by both
+    numbers."""
 
     rows: tuple[ListRow, ...]
     sheet: str = ""
@@ -24,6 +26,8 @@ class ListTable(Struct, frozen=True, kw_only=True):
     hidden: frozenset[int] = frozenset()
     hidden_columns: frozenset[int] = frozenset()
     merged: frozenset[tuple[int, int]] = frozenset()
+    struck: frozenset[int] = frozenset()
+    remarked: tuple[tuple[int, int], ...] = ()
 
 
 def trim_row(number: int, cells: list[str]) -> ListRow:

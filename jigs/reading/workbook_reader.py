@@ -5,16 +5,18 @@ cell at the far corner of a sheet, one cell repeated a million times), and the l
 reads it then takes its whole process down. Here that costs a child with a limit on its memory.
 
 Reads the workbook from standard input and writes JSON to standard output: `{"sheets": [{"name",
-"rows", "hidden", "hidden_columns", "merged"}]}`, with every cell as text and blank rows kept, or
-`{"error": "..."}`. `hidden` are the numbers, from 1, of the rows that its owner does not see:
-hidden, or filtered away; `hidden_columns` those of columns. The library reads them as any other and
-does not tell; what is in an .xlsx or .ods file does. `merged` are the cells, row and column from 1,
-that a cell merged over several rows covers: its text stands in each.
+"rows", "hidden", "hidden_columns", "merged", "struck", "remarked"}]}`, with every cell as text and
+blank rows kept, or `{"error": "..."}`. `hidden` are the numbers, from 1, of the rows that its owner
+does not see: hidden, or filtered away; `hidden_columns` those of columns. The library reads them as
+any other and does not tell; what is in an .xlsx or .ods file does. `struck` are the rows that are
+crossed out, `remarked` the cells with a comment: it tells neither. `merged` are the cells, row and
+column from 1, that a cell merged over several rows covers: its text stands in each.
 """
 
 import contextlib
 import datetime
 import json
+import posixpath
 import sys
 import zipfile
 from collections.abc import Iterator
@@ -50,6 +52,10 @@ def write_cell(value: object) -> str:
     return str(value)
 
 
+CellPlace = tuple[int, int]
+"""A cell by its row and column, from 1."""
+CellSigns = tuple[set[CellPlace], list[CellPlace]]
+"""The cells of a sheet whose text is crossed out, and those with a comment."""
 Merged = tuple[int, int, int]
 """The first row of a merged cell, its column and its last row, from 0."""
 Hidden = tuple[list[int], list[int]]
@@ -64,14 +70,8 @@ def find_hidden(data: bytes, most_rows: int, most_columns: int) -> dict[str, Hid
     with zipfile.ZipFile(BytesIO(data)) as archive:
         if "content.xml" in archive.namelist():
             return _hidden_in_ods(archive, most_rows, most_columns)
-        targets = {
-            element["Id"]: element["Target"]
-            for element in _elements(archive, "xl/_rels/workbook.xml.rels", "Relationship")
-        }
         hidden = {}
-        for sheet in _elements(archive, "xl/workbook.xml", "sheet"):
-            target = targets[sheet["id"]]
-            path = target[1:] if target.startswith("/") else f"xl/{target}"
+        for sheet, path in _sheets_in_xlsx(archive):
             number = 0
             rows: list[int] = []
             columns: list[int] = []
@@ -83,8 +83,112 @@ def find_hidden(data: bytes, most_rows: int, most_columns: int) -> dict[str, Hid
                     continue
                 number = int(found.get("r", number + 1))
                 rows += [number] if unseen else []
-            hidden[sheet["name"]] = rows, columns
+            hidden[sheet] = rows, columns
         return hidden
+
+
+def _sheets_in_xlsx(archive: zipfile.ZipFile) -> Iterator[tuple[str, str]]:
+    """Yield the name of each sheet with the file that holds it."""
+    targets = {
+        element["Id"]: element["Target"]
+        for element in _elements(archive, "xl/_rels/workbook.xml.rels", "Relationship")
+    }
+    for sheet in _elements(archive, "xl/workbook.xml", "sheet"):
+        yield sheet["name"], _target(targets[sheet["id"]], "xl")
+
+
+def _target(target: str, folder: str) -> str:
+    """Give a file of the archive that one in a folder names."""
+    return target[1:] if target.startswith("/") else posixpath.normpath(f"{folder}/{target}")
+
+
+def find_marks(data: bytes, most_rows: int, most_columns: int) -> dict[str, CellSigns]:
+    """Give what is crossed out or has a comment in each sheet, by its name; nothing for an .xls
+    file."""
+    if not data.startswith(b"PK"):
+        return {}
+    with zipfile.ZipFile(BytesIO(data)) as archive:
+        if "content.xml" in archive.namelist():
+            return _marks_in_ods(archive, most_rows, most_columns)
+        crossed = _crossed_styles(archive)
+        marks: dict[str, CellSigns] = {}
+        for sheet, path in _sheets_in_xlsx(archive):
+            cells = _elements(archive, path, "c") if crossed else ()
+            struck = {_at(c["r"]) for c in cells if "r" in c and int(c.get("s", 0)) in crossed}
+            folder, _, name = path.rpartition("/")
+            related = f"{folder}/_rels/{name}.rels"
+            remarked: list[CellPlace] = []
+            for link in _elements(archive, related, "Relationship") if (
+                related in archive.namelist()
+            ) else ():  # fmt: skip
+                if link["Type"].endswith("/comments"):
+                    comments = _elements(archive, _target(link["Target"], folder), "comment")
+                    remarked += [_at(comment["ref"]) for comment in comments]
+            marks[sheet] = struck, sorted(remarked)
+        return marks
+
+
+def _crossed_styles(archive: zipfile.ZipFile) -> set[int]:
+    """Give the numbers of the cell styles of an .xlsx file whose font is crossed out (ECMA-376,
+    18.8: `strike` of a `font`, which an `xf` of `cellXfs` names)."""
+    if "xl/styles.xml" not in archive.namelist():
+        return set()
+    within = ""
+    fonts: list[bool] = []
+    styles: list[bool] = []
+    names = ("fonts", "font", "strike", "cellStyleXfs", "cellXfs", "xf", "dxfs", "cellStyles")
+    for name, element in _named(archive, "xl/styles.xml", *names):
+        if name == "font" and within == "fonts":
+            fonts.append(False)
+        elif name == "strike" and within == "fonts" and fonts:
+            fonts[-1] = element.get("val", "1") not in ("0", "false")
+        elif name == "xf" and within == "cellXfs":
+            font = int(element.get("fontId", 0))
+            styles.append(font < len(fonts) and fonts[font])
+        elif name not in ("font", "strike", "xf"):
+            within = name
+    return {number for number, crossed in enumerate(styles) if crossed}
+
+
+def _at(reference: str) -> CellPlace:
+    """Give a cell by what a spreadsheet calls it: D7."""
+    letters = reference.rstrip("0123456789")
+    column = 0
+    for letter in letters:
+        column = column * 26 + ord(letter) - ord("A") + 1
+    return int(reference[len(letters) :]), column
+
+
+def _marks_in_ods(
+    archive: zipfile.ZipFile, most_rows: int, most_columns: int
+) -> dict[str, CellSigns]:
+    marks: dict[str, CellSigns] = {}
+    crossed: set[str] = set()
+    name = style = ""
+    row = column = repeated = across = 0
+    kinds = ("style", "text-properties", "table", "table-row", "table-cell",
+             "covered-table-cell", "annotation")  # fmt: skip
+    for kind, element in _named(archive, "content.xml", *kinds):
+        if kind == "style":
+            style = element.get("name", "")
+        elif kind == "text-properties":
+            if element.get("text-line-through-style", "none") != "none":
+                crossed.add(style)
+        elif kind == "table":
+            name, row, repeated = element["name"], 0, 1
+            marks[name] = set(), []
+        elif kind == "table-row":
+            row, column, across = row + repeated, 1, 0
+            repeated = int(element.get("number-rows-repeated", 1))
+        elif kind == "annotation":
+            marks[name][1].append((row, column))
+        else:
+            column += across
+            across = int(element.get("number-columns-repeated", 1))
+            if element.get("style-name") in crossed and row <= most_rows:
+                last = min(column + across, most_columns + 1)
+                marks[name][0].update((row, at) for at in range(column, last))
+    return marks
 
 
 def _hidden_in_ods(
@@ -162,10 +266,12 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
     workbook = CalamineWorkbook.from_filelike(BytesIO(data))
     hidden: dict[str, Hidden] = {}
     merged: dict[str, list[Merged]] = {}
+    marks: dict[str, CellSigns] = {}
     # Where a file that the library reads is made otherwise, nothing is known of what is hidden.
     with contextlib.suppress(KeyError, ValueError, SyntaxError, zipfile.BadZipFile):
         hidden = find_hidden(data, most_rows, most_columns)
         merged = find_merged(data, most_rows, most_columns)
+        marks = find_marks(data, most_rows, most_columns)
     for index, about in enumerate(workbook.sheets_metadata):
         if about.visible != SheetVisibleEnum.Visible or about.typ != SheetTypeEnum.WorkSheet:
             continue
@@ -191,6 +297,7 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
         if left_over < 0:
             raise ValueError(f"more than {MOST_CHARACTERS} characters in its cells")
         unseen, unseen_columns = hidden.get(about.name, ([], []))
+        struck, remarked = marks.get(about.name, (set(), []))
         sheets.append(
             {
                 "name": about.name,
@@ -198,9 +305,22 @@ def read_sheets(data: bytes, most_rows: int, most_columns: int) -> list[dict[str
                 "hidden": unseen,
                 "hidden_columns": unseen_columns,
                 "merged": filled,
+                "struck": _crossed_rows(rows, struck),
+                "remarked": remarked,
             }
         )
     return sheets
+
+
+def _crossed_rows(rows: list[list[str]], struck: set[CellPlace]) -> list[int]:
+    """Give the numbers of the rows of which most of what they say is crossed out."""
+    if not struck:
+        return []
+    said = (
+        (number, [at for at, cell in enumerate(row, start=1) if cell.strip()])
+        for number, row in enumerate(rows, start=1)
+    )
+    return [n for n, ats in said if sum((n, at) in struck for at in ats) > len(ats) / 2]
 
 
 def main() -> None:

@@ -53,6 +53,8 @@ def read_workbook(path: Path, data: bytes) -> Iterator[ListTable]:
             hidden=frozenset(sheet["hidden"]),
             hidden_columns=frozenset(sheet["hidden_columns"]),
             merged=frozenset((row, column) for row, column in sheet["merged"]),
+            struck=frozenset(sheet["struck"]),
+            remarked=tuple((row, column) for row, column in sheet["remarked"]),
         )
 
 
