@@ -29,7 +29,7 @@ def _codes(layout: Layout) -> dict[str, str]:
     }
 
 
-SUM = re.compile(r"((?:(?:\d+ x )?-?\d+\.\d \+ )+(?:\d+ x )?\d+\.\d) = (\d+\.\d)")
+SUM = re.compile(r"((?:(?:\d+ × )?-?\d+\.\d \+ )+(?:\d+ × )?\d+\.\d) = (\d+\.\d)")
 
 
 def faults_in_words(pages: tuple[PrintedPage, ...], layout: Layout) -> list[str]:
@@ -102,9 +102,9 @@ def _faults_beside(
 def _faults_told(text: str, face: Wanted, codes: dict[str, str]) -> list[str]:
     """Look for what is said of the part itself: code, size, blanks, sums."""
     size = (
-        f"{_tenths(face.height)} x {_tenths(face.width)}"
+        f"{_tenths(face.height)} × {_tenths(face.width)}"
         if face.face == "inside"
-        else f"{_tenths(face.width)} x {_tenths(face.height)}"
+        else f"{_tenths(face.width)} × {_tenths(face.height)}"
     )
     faults = [
         f"{words!r} is missing"
@@ -115,7 +115,7 @@ def _faults_told(text: str, face: Wanted, codes: dict[str, str]) -> list[str]:
     if not sums:
         faults.append("no sum")
     for terms, total in sums:
-        steps = [term.rpartition(" x ") for term in terms.split(" + ")]
+        steps = [term.rpartition(" × ") for term in terms.split(" + ")]
         tenths = [int(times or 1) * round(float(step) * 10) for times, _, step in steps]
         if sum(tenths) != round(float(total) * 10):
             faults.append(f"{terms} is not {total}")

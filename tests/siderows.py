@@ -122,7 +122,7 @@ def _add(row: PrintedRow, run: Run, x: float) -> bool:
 def _head(table: PrintedTable, run: Run) -> None:
     if found := _PART.fullmatch(run.text):
         table.parts.append(found[1])
-    elif found := re.fullmatch(r"(\d+\.\d) x \d+\.\d", run.text):
+    elif found := re.fullmatch(r"(\d+\.\d) × \d+\.\d", run.text):
         table.widths.append(float(found[1]))
     elif found := re.fullmatch(r"Each N: (.*)\.", run.text):
         table.pins = found[1]

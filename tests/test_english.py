@@ -61,8 +61,9 @@ ALLOWED: dict[str, tuple[str, set[str]]] = {
     ),
     "templates/cards/outlines.py": ("the key of a face of a drawer box", {"box-"}),
     "templates/page/typeface.py": (
-        "classes of characters, and signs that no text ends with before its dots",
-        {"C", "Cc", "Cf", "Mn", "Me", " ,;:/-("},
+        "classes of characters, signs that no text ends with before its dots, and the x that is "
+        "printed as the sign for times",
+        {"C", "Cc", "Cf", "Mn", "Me", " ,;:/-(", " x "},
     ),
     "templates/words/capitals.py": ("letters of one script", {"ήΉ", "GREEK", "ιυΙΥ"}),
     "templates/words/wallwords.py": ("the word that the person may have said too", {"WALL"}),

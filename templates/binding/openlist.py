@@ -1,4 +1,5 @@
-"""The list of open numbers on the first page: value, where it is drawn, and the line to write."""
+"""The list of open numbers on the first page: value, where it is drawn, and the line to write;
+where several of one piece of hardware are drawn stands once, beside a rule along their lines."""
 
 from collections.abc import Iterator, Sequence
 
@@ -8,7 +9,7 @@ from jigs.given.confirming import OpenNumber, RecordKind, by_record, heading_of,
 from jigs.given.kinds import kind_of
 from jigs.ground.keys import Rests
 from templates.binding.contents import GUTTER
-from templates.page.marks import Mark
+from templates.page.marks import Line, Mark
 from templates.page.pieces import GAP, MarkBlock, flow, least_height, moved, paragraph
 from templates.words.openwords import line_to_write
 
@@ -89,13 +90,21 @@ def _pieces(
     heading: str, parts: str, numbers: Sequence[OpenNumber], width: float
 ) -> Iterator[MarkBlock]:
     head: MarkBlock | None = paragraph(f"{heading}: {parts}", width, bold=True)
+    drawn: dict[str, list[OpenNumber]] = {}
     for number in numbers:
-        line = paragraph(line_to_write(number), width * LINE)
         where = dict.fromkeys(words for rests, words in WHERE.items() if rests_on(number, rests))
-        beside = paragraph(", ".join(where), width * (1 - LINE) - 2.0)
+        drawn.setdefault(", ".join(where), []).append(number)
+    for said, alike in drawn.items():
+        lines = _stack([paragraph(line_to_write(number), width * LINE) for number in alike])
+        beside = paragraph(said, width * (1 - LINE) - 2.0)
+        at = width * LINE
         row = MarkBlock(
-            height=max(line.height, beside.height),
-            marks=(*line.marks, *moved(beside.marks, width * LINE + 2.0, 0.0)),
+            height=max(lines.height, beside.height),
+            marks=(
+                *lines.marks,
+                *([Line(x1=at, y1=-0.6, x2=at, y2=0.4 - lines.height)] if len(alike) > 1 else []),
+                *moved(beside.marks, at + 2.0, 0.0),
+            ),
         )
         # A heading stands in one column with its first line.
         yield row if head is None else _stack([head, row])

@@ -13,8 +13,8 @@ CARE = "CLAMP. Eyes, ears, lungs. NO GLOVES."
 
 
 _BARS = (
-    "Measure both bars with a steel rule today. Wrong? Print again at 100 %, actual size. Still? "
-    "Calibrate, or trust a rule and the figures."
+    "Measure each page's bars by steel rule today. Wrong? Print again at 100 %, actual size. "
+    "Still? Calibrate, or trust rule and figures."
 )
 
 

@@ -10,6 +10,7 @@ True
 'Łódź 9" ?'
 """
 
+import re
 import unicodedata
 from functools import lru_cache
 from importlib.util import find_spec
@@ -49,6 +50,9 @@ _STAND_INS = {
     "\u00a0": " ",
 }
 """Trade signs that the face lacks, and what stands for them."""
+
+_LONE_X = re.compile(r"(?<=[0-9+\-\"] )x(?= )")
+"""An x behind a figure, which may end with the sign of its inches."""
 
 
 def font_path(bold: bool = False) -> Path:
@@ -92,13 +96,23 @@ def missing(text: str, bold: bool = False) -> set[str]:
     return {c for c in composed if c not in advance and unicodedata.category(c)[0] != "C"}
 
 
+def with_times(text: str) -> str:
+    """Give the text as it is printed: an x between sizes, or behind a count, is the sign for times.
+
+    >>> with_times("454.0 x 613.0 at x 60"), with_times('15" x 22 1/2- x 3/4 in')
+    ('454.0 × 613.0 at x 60', '15" × 22 1/2- × 3/4 in')
+    """
+    return _LONE_X.sub("×", text) if " x " in text else text
+
+
 @lru_cache(maxsize=4096)
 def known(text: str) -> str:
-    """Give the text in characters that the face has.
+    """Give the text in characters that the face has, with the sign for times.
 
     White space of any kind becomes a space, control characters go, accents that cannot be
     composed go, then what is still unknown becomes `?`, visibly.
     """
+    text = with_times(text)
     if text.isascii() and text.isprintable():
         return text
     advance = _advances(False)

@@ -22,8 +22,8 @@ CHIP = 5.6
 """Pitch of rows with large figures and tick boxes, mm."""
 APART = 7.0
 """Between two settings in a row, mm."""
-NARROW = 3.5
-"""The same where several parts share them, mm."""
+NARROW = (3.5, 2.5)
+"""The same where several parts share them, mm: the less where they find no room else."""
 Chip = tuple[Span, ...]
 """A setting, or another thing that is ticked when it is done."""
 
@@ -97,9 +97,17 @@ def row_block(row: RowWords, width: float, *, first: bool) -> MarkBlock:
 def rows_block(rows: Sequence[RowWords], width: float, *, first: bool) -> MarkBlock | None:
     """Lay out rows that are alike: what is set once above, below it each part with the boxes to
     tick under what they are for, then the sum; None where that finds no room."""
+    gaps = (_rows_block(rows, width, gap, first=first) for gap in NARROW)
+    return next(filter(None, gaps), None)
+
+
+def _rows_block(
+    rows: Sequence[RowWords], width: float, gap: float, *, first: bool
+) -> MarkBlock | None:
+    """Lay them out with so much between two settings, mm."""
     names = [row.in_full if first and not number else row.named for number, row in enumerate(rows)]
     starts = [text_width(row.part.id, 3.5, True) + 2.0 for row in rows]
-    indent = NARROW + max(
+    indent = gap + max(
         start + text_width(name, 2.5) for start, name in zip(starts, names, strict=True)
     )
     said = [tuple(each for each in chip if not each.tick or each.text) for chip in rows[0].chips]
@@ -109,7 +117,7 @@ def rows_block(rows: Sequence[RowWords], width: float, *, first: bool) -> MarkBl
         max(spans_width(above), spans_width(below))
         for above, below in zip(said, boxes, strict=True)
     ]
-    at = [indent + sum(columns[:place]) + NARROW * place for place in range(len(columns))]
+    at = [indent + sum(columns[:place]) + gap * place for place in range(len(columns))]
     sizes = [size_and_blanks(row.part, 0.0) for row in rows]
     left = width - max(size.width for size in sizes)
     ticked = at[-1] + spans_width(boxes[-1]) if at else indent

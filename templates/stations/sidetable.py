@@ -1,7 +1,10 @@
-"""The table of a box's sides: every line that is struck across both, from below, lettered."""
+"""The table of a box's sides: every line that is struck across both, from below, lettered; what
+most of a station's tables say alike stands once, above them."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from jigs.bench.boxtable import BoxTable, HeightLine, box_tables
@@ -13,7 +16,7 @@ from templates.page.marks import MEDIUM, THIN, Line, Mark, Text
 from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.tickbox import tick_box
 from templates.page.typeface import PITCH, text_width, wrap
-from templates.stations.rowfacts import open_line_of, said_in_row
+from templates.stations.rowfacts import SEVERAL, open_line_of, said_in_row
 from templates.stations.sidelines import boards_at, crosses_at, lying, rows_on, usual_pins
 from templates.stations.stationrows import NextCard
 from templates.stations.stationview import Shop
@@ -33,11 +36,13 @@ from templates.words.rowwords import NEXT, UP
 from templates.words.sidewords import (
     beside_table,
     column_title,
+    each_pin_words,
     level_words,
     punch_words,
     spacer_words,
     spacers_stand,
     sums_of_board,
+    unless_said,
 )
 
 ROW = 5.4
@@ -52,43 +57,74 @@ SERVED = 5.5
 """Where the part begins behind the mark, mm."""
 
 
+class _Once(Struct, frozen=True, kw_only=True):
+    """What is said once for all tables of a station, and then in none; "" where they differ."""
+
+    panels: bool
+    """Whether some boxes stand already: each table then says from where its heights count."""
+
+    pins: str
+    """How the cards lie on lines of pins: on each page."""
+    plates: str
+    """How high the plates are, where a box does not say it: above the first table."""
+
+
 def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
     """Give the tables of a station's boxes as blocks: a heading each, line after line, sums."""
     blocks: list[TableBlock] = []
     taken = NextCard()
-    boards = (row.part.board for row in station.rows)
-    panels = any(board is not None and board.assembled for board in boards)
-    for table in box_tables((station,)):
-        blocks += _table(shop, station, table, taken, width, panels=panels)
-    stand = spacers_stand(station.rows)
-    if stand and blocks:
-        told = paragraph(stand, width, bold=True)
+    tables = box_tables((station,))
+    once = _told_once(shop, station, tables)
+    for table in tables:
+        blocks += _table(shop, station, table, once, taken, width)
+    above = [spacers_stand(station.rows), unless_said(once.plates) if once.plates else ""]
+    if blocks and any(above):
+        told = paragraph(" ".join(filter(None, above)), width, bold=True)
         first, *rest = blocks
         blocks = [replace(first, head=joined(told, first.head)), *rest]
     return blocks
 
 
+def _told_once(shop: Shop, station: Station, tables: Sequence[BoxTable]) -> _Once:
+    """Find what stands once for all tables: how pins lie where all boxes with pins have it so, how
+    high plates are where several boxes have nothing else."""
+    pins = [
+        usual_pins(station, table)
+        for table in tables
+        if any(line.purpose == "shelf" for line in table.lines)
+    ]
+    boards = (row.part.board for row in station.rows)
+    plates = Counter(texts[0] for table in tables if len(texts := [*_plates(shop, table)]) == 1)
+    text, count = next(iter(plates.most_common(1)), ("", 0))
+    return _Once(
+        panels=any(board is not None and board.assembled for board in boards),
+        pins=pins[0] if len(pins) > 1 and len({*pins}) == 1 else "",
+        plates=text if count >= SEVERAL else "",
+    )
+
+
 def _table(
-    shop: Shop, station: Station, table: BoxTable, taken: NextCard, width: float, *, panels: bool
+    shop: Shop, station: Station, table: BoxTable, once: _Once, taken: NextCard, width: float
 ) -> list[TableBlock]:
-    """Give the table of one box; `panels`: whether some boxes of the station stand already."""
     title, key = column_title(shop.layout, table), (table.box, table.column)
     pins = usual_pins(station, table)
-    told = [f"Each N: {pins}."] if pins else []
-    if panels and not table.assembled:
+    told = [each_pin_words(pins)] if pins and not once.pins else []
+    if once.panels and not table.assembled:
         told.insert(0, f"Heights {UP_FROM} {END}.")
     head = _heading(table, title, [*_told(shop, station, table), *told], width)
     hinges = hinges_of_lines(shop.layout, table)
     lines = [_line(hinges, pins, station, table, line, taken, width) for line in table.lines]
     if lines:  # a heading is not left alone at a page's foot
         head = joined(head, lines.pop(0))
-    captions = _captions(panels=panels)
+    captions = _captions(panels=once.panels)
+    if once.pins:
+        captions = joined(paragraph(each_pin_words(once.pins), width, bold=True), captions)
     again = joined(captions, _goes_on(title, told, width))
     return [
         TableBlock(block=head, head=captions, begins=key),
         *(
             TableBlock(block=each, head=again)
-            for each in (*lines, _notes(shop, station, table, width))
+            for each in (*lines, _notes(shop, station, table, once, width))
         ),
     ]
 
@@ -231,7 +267,7 @@ def _both(shop: Shop, table: BoxTable) -> list[Side]:
     return shop.layout.sides_of.get((table.box, table.column), [])
 
 
-def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkBlock:
+def _notes(shop: Shop, station: Station, table: BoxTable, once: _Once, width: float) -> MarkBlock:
     """The sums that close, punch to punch, what is open, to be known of the boards, or held, and
     where fixed shelves stand."""
     rows = [row for part in (table.left, table.right) if part for row in rows_on(station, part)]
@@ -240,7 +276,7 @@ def _notes(shop: Shop, station: Station, table: BoxTable, width: float) -> MarkB
         *sums_of_board(table),
         *punch_words(table, rows),
         *filter(None, [open_line_of(station, numbers)]),
-        *_plates(shop, table),
+        *(text for text in _plates(shop, table) if text != once.plates),
         *dict.fromkeys(text for row in rows for text in said_in_row(shop, row)),
     ]
     held = held_lines(table, shop.layout.job.shown)

@@ -37,6 +37,6 @@ STATIONS = CoverWords(
     title="Stations at full scale: a page for each setting of the drill",
     ready=("is at these stations", "are at these stations"),
     other=f"{EITHER} sheets.pdf suits single parts, a first front, long strips.",
-    order="1 Measure both bars of each page. 2 Code of row and label differ? The paper "
-    "is stale. 3 One station at a time: one bit, one stop, all its parts.",
+    order="1 Code of row and label differ? The paper is stale. 2 One station at a time: one bit, "
+    "one stop, all its parts.",
 )

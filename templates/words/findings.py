@@ -216,7 +216,7 @@ def _resting(layout: Layout, *, named: bool = True) -> str:
     rollouts = counted(len(parts) - fronts, "rollout") if len(parts) > fronts else ""
     which = " and ".join(each for each in (str(fronts) if fronts else "", rollouts) if each) or "0"
     verb = "depends" if len(parts) == 1 else "depend"
-    names = f": {'; '.join(open_words(numbers))}." if named else ", listed here."
+    names = f": {'; '.join(open_words(numbers))}." if named else "."
     return f"{which} {verb} on open numbers{names}"
 
 

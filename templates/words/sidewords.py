@@ -11,6 +11,7 @@ from jigs.ground.geometry import OPPOSITE, SLACK, Hand
 from jigs.ground.lengths import count_tenths, format_mm
 from templates.words.liftwords import lift_words
 from templates.words.rowwords import UP, cross_words
+from templates.words.sentence import bare
 from templates.words.stationwords import setting_figure
 from templates.words.sumwords import closing_words, punches_words
 
@@ -114,6 +115,20 @@ def spacers_stand(rows: Iterable[Row]) -> str:
     """Say on what the spacers of slides stand; "" where none is used."""
     used = any(row.spacer is not None for row in rows)
     return "Spacers stand on the bottom panel." if used else ""
+
+
+def unless_said(fact: str) -> str:
+    """Say above all tables what holds of each box but those that have another.
+
+    >>> unless_said("Plates 3.5 high: hinge main.")
+    'Plates 3.5 high: hinge main, unless a box says otherwise.'
+    """
+    return f"{bare(fact)}, unless a box says otherwise."
+
+
+def each_pin_words(pins: str) -> str:
+    """Say how the cards lie on each line of pins that names its crosses alone."""
+    return f"Each N: {pins}."
 
 
 def sums_of_board(table: BoxTable) -> Iterator[str]:

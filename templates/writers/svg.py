@@ -21,7 +21,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from templates.page.marks import Area, Circle, Dash, Line, Mark, Outline, Page, Qr, Text
-from templates.page.typeface import EM_PER_CAP, text_width
+from templates.page.typeface import EM_PER_CAP, text_width, with_times
 from templates.writers.qr import qr_matrix
 
 if TYPE_CHECKING:
@@ -146,7 +146,7 @@ class _Writer:
         return self._drawing.rect(self._point(x0, y1), size, **given)
 
     def _text(self, mark: Text) -> Any:
-        text = plain_text(mark.text)
+        text = plain_text(with_times(mark.text))
         x, y = self._point(mark.x, mark.y)
         given = self._said(mark)
         given |= {"fill": "black", "stroke": "none", "font_size": _number(mark.size * EM_PER_CAP)}

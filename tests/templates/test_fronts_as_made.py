@@ -119,9 +119,9 @@ def test_sheets_follow_the_front_in_hand() -> None:
     """Size, sum and ladder are the measured ones (ordered 454.0 x 614.3); the cups stay."""
     _, pages = printed(IN_HAND)
     text = " ".join(page.text for page in pages)
-    assert "453.2 x 615.4." in text
+    assert "453.2 × 615.4." in text
     assert "97.8 + 416.0 + 101.6 = 615.4" in text
-    assert "MEASURED: drawn to the part in hand; 454.0 x 614.3 was ordered" in text
+    assert "MEASURED: drawn to the part in hand; 454.0 × 614.3 was ordered" in text
     (ladder,) = [card for card in cards_of(pages, "B1-2") if "CUT AT YOUR HEIGHT" in card.text]
     assert {"613.4", "614.4", "615.4", "616.4", "617.4"} <= set(ladder.text.split())
     assert "147.5 + 160.0 + 147.5 = 455.0" in text

@@ -54,7 +54,7 @@ def test_every_hook_is_on_one_card(units: Unit, paper: str) -> None:
     text = " ".join(page.text for page in pages)
     assert text.count("DRILL THIS FACE: BACK OF DRAWER BOX") == 1
     assert "ALSO B2-ROLLOUT-1, code" in text
-    assert "NOTCH 38.0 x 13.0 high" in " ".join(text.split())
+    assert "NOTCH 38.0 × 13.0 high" in " ".join(text.split())
 
 
 def test_a_hook_drawn_without_turning_is_found() -> None:

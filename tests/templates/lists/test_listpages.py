@@ -96,7 +96,7 @@ def test_every_piece_stands_once_with_its_size_large_and_a_box_to_tick() -> None
                     rows[piece.id] = line
     for piece, code in parts.coded():
         line = rows[piece.id]
-        assert [t.size for t in line if t.text == f"{piece.length:.1f} x {piece.width:.1f}"] == [
+        assert [t.size for t in line if t.text == f"{piece.length:.1f} × {piece.width:.1f}"] == [
             3.5
         ]
         assert code in [text.text for text in line]

@@ -52,6 +52,8 @@ def test_width_is_the_sum_of_advances() -> None:
         ("x\u0323\u0323", "x"),
         ("漢字 ☃", "?? ?"),
         ("𝐁𝟑", "B3"),
+        ('4 x 32.0, 15" x 22 1/2- x 3/4 in', '4 × 32.0, 15" × 22 1/2- × 3/4 in'),
+        ("x 12.0, at x 60; x or y; 24x60", "x 12.0, at x 60; x or y; 24x60"),
         ("", ""),
     ],
 )  # fmt: skip

@@ -77,7 +77,7 @@ def test_the_head_says_what_must_be_on_every_sheet(down: bool) -> None:
         "DRILL THIS FACE: BACK OF DOOR",
         "hinge edge on your RIGHT",
         "NOT REVERSIBLE",
-        "454.0 x 613.0",
+        "454.0 × 613.0",
         "Yours ____",
         "97.8 + 416.0 + 99.2 = 613.0",
         "UP",

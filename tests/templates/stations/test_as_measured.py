@@ -53,5 +53,5 @@ def test_the_page_has_both_sizes() -> None:
     layout = laid_out(MEASURED)
     pages = make_stations(layout, plan_stations(layout), PAPERS["common"]).pages
     texts = [mark.text for page in pages for mark in page.marks if isinstance(mark, Text)]
-    assert any("MEASURED; ordered 454.0 x 614.3" in text for text in texts)
+    assert any("MEASURED; ordered 454.0 × 614.3" in text for text in texts)
     assert "453.2 x 615.4" in texts
