@@ -25,6 +25,7 @@ _STATION = re.compile(r"(SIDES(?: [A-Z]+)?) code")
 _CARD = re.compile(r"(SIDES(?: [A-Z]+)?): ([A-Z]+)\b")
 _TITLE = re.compile(r"BOX (\S+?)(?:, COLUMN (\d+))?(?:, GOES ON|, page .*)?")
 _PART = re.compile(r"(\S+-(?:SIDE-[LR]|PARTITION-\d+)) (\w{4})")
+_EACH_PIN = re.compile(r"Each N: (.*)\.")
 _WAY = re.compile(
     r"(?P<card>[A-Z]+)"
     r"(?: on a line (?P<line>\d+\.\d) from the (?P<beside>FRONT|REAR) edge)?"
@@ -69,17 +70,19 @@ class PrintedTable:
     parts: list[str] = field(default_factory=list)
     widths: list[float] = field(default_factory=list)
     pins: str = ""
-    """How the cards lie on each line of pins that names its crosses alone."""
+    """How the cards lie on each line of pins that names its crosses alone, said in it or above all
+    tables."""
     rows: list[PrintedRow] = field(default_factory=list)
 
 
 def tables_on(pages: Iterable[PrintedPage]) -> list[PrintedTable]:
     """Read the tables of all stations for sides."""
     tables: list[PrintedTable] = []
-    station = ""
+    station, pins = "", ""
     for page in pages:
         found = _STATION.search(page.text)
         station = found[1] if found else station
+        pins = "" if found else pins
         starts = [run.box[0] for run in page.runs if run.text == "line, for"]
         if not starts:
             continue
@@ -92,12 +95,14 @@ def tables_on(pages: Iterable[PrintedPage]) -> list[PrintedTable]:
         for run in page.runs:
             x = run.box[0] - starts[0]
             title = _TITLE.fullmatch(run.text)
-            if title and run.bold and abs(x) < 0.5:
+            if abs(x) < 0.5 and (said := _EACH_PIN.fullmatch(run.text)):
+                row, pins = None, said[1]
+            elif title and run.bold and abs(x) < 0.5:
                 row = None
                 box, column = title[1], int(title[2] or 1)
                 goes_on = tables and (tables[-1].box, tables[-1].column) == (box, column)
                 if not (goes_on and "GOES ON" in run.text):
-                    tables.append(PrintedTable(box=box, column=column))
+                    tables.append(PrintedTable(box=box, column=column, pins=pins))
             elif tables and abs(x) < 0.5 and run.text in ("S", "P", "N") and run.bold:
                 row = PrintedRow(station=station, mark=run.text, ticks=ticks)
                 tables[-1].rows.append(row)
@@ -124,7 +129,7 @@ def _head(table: PrintedTable, run: Run) -> None:
         table.parts.append(found[1])
     elif found := re.fullmatch(r"(\d+\.\d) × \d+\.\d", run.text):
         table.widths.append(float(found[1]))
-    elif found := re.fullmatch(r"Each N: (.*)\.", run.text):
+    elif found := _EACH_PIN.fullmatch(run.text):
         table.pins = found[1]
 
 

@@ -18,12 +18,12 @@ from jigs.bench.placing import CARD_REACH, Placing, by_place
 from jigs.bench.rows import with_held, with_rows
 from jigs.bench.screwed import place_box_corners, place_clearances, place_fixing_cards, place_hooks
 from jigs.bench.sides import place_sides
-from jigs.bench.station import Bit, Row, Setting, Station, Work
+from jigs.bench.station import Bit, Row, Setting, Start, Station, Work
 from jigs.box.bypart import findings_at, findings_in_face
 from jigs.box.parts import Layout
 from jigs.given.confirming import OpenNumber, RecordKind
 from jigs.given.kinds import KINDS, Kind
-from jigs.ground.geometry import Face, FittingKind, Hand, Purpose
+from jigs.ground.geometry import Axis, Face, FittingKind, Hand, Purpose
 from jigs.ground.problems import Problem
 
 _RECORD_OF: Mapping[Purpose, RecordKind] = {
@@ -46,6 +46,11 @@ class _Key(Struct, frozen=True):
     kind: str
     bores: tuple[tuple[float, float | None], ...]
     """Diameters and depths, mm."""
+
+
+_Placed = list[tuple[int, Placing]]
+"""The placings of one row, each with the number of its pattern."""
+_AXES: tuple[Axis, Axis] = ("x", "y")
 
 
 def plan_stations(
@@ -139,7 +144,7 @@ def _station(
         rows.setdefault(same, []).append((number, placing))
     in_order = [sorted(row, key=lambda each: each[0]) for row in rows.values()]
     if key.work not in ("sides", "by-hand"):  # there a box is finished before the next is taken
-        in_order.sort(key=lambda row: sorted({number for number, _ in row}))
+        in_order = _alike_together(in_order)
     cards, letters = make_station_cards(
         key.face, key.hand, [each for row in in_order for each in row], name_of
     )
@@ -164,6 +169,37 @@ def _station(
         rows=(),
     )
     return station, made
+
+
+def _alike_together(rows: Sequence[_Placed]) -> list[_Placed]:
+    """Order rows by their cards, so that one is done with before the next is taken up; of the same
+    cards those together that are set alike, and of these those of one width, each group where the
+    first of it stood: what is measured and struck once serves them all."""
+    cards = [sorted({number for number, _ in row}) for row in rows]
+    set_alike = [
+        tuple(
+            (number, placing.turned, *(_figure(placing, axis) for axis in _AXES))
+            for number, placing in row
+        )
+        for row in rows
+    ]
+    wide = [
+        (each, round(row[0][1].part.width, 2)) for each, row in zip(set_alike, rows, strict=True)
+    ]
+    first: dict[object, int] = {}
+    for at, (one, other) in enumerate(zip(set_alike, wide, strict=True)):
+        first.setdefault(one, at)
+        first.setdefault(other, at)
+    order = sorted(
+        range(len(rows)), key=lambda at: (cards[at], first[set_alike[at]], first[wide[at]])
+    )
+    return [rows[at] for at in order]
+
+
+def _figure(placing: Placing, axis: Axis) -> tuple[Start, float] | None:
+    """Give the figure that a card's line is set on, mm to a hundredth."""
+    place = placing.place(axis)
+    return None if place is None else (place.start, round(place.value, 2))
 
 
 def _setting(placing: Placing, card: str) -> Setting:

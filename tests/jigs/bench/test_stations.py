@@ -14,10 +14,11 @@ from jigs.bench.rows import choose_rows
 from jigs.bench.station import Row, Setting, Station
 from jigs.bench.stations import plan_stations
 from jigs.box.parts import Layout
-from jigs.given.job import Job
+from jigs.given.job import FrontSpec, Job
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests import uneven
+from tests.jigs.sample import box, lay
 from tests.jobs import jobs
 from tests.stationholes import compare, listed, listed_marked, marked, set_out
 from tests.templates.printed import laid_out
@@ -353,3 +354,16 @@ def test_least_left_is_of_the_thinnest() -> None:
     (cups,) = [station for station in plan_stations(demo()) if station.name == "cups-left"]
     assert cups.bits[0].leaves == pytest.approx(19.05 - 12.8)
     assert cups.purpose == "cup"
+
+
+def test_parts_that_are_set_alike_stand_together() -> None:
+    """Drawer fronts of boxes 600, 450 and 600 wide: those of one width follow each other, and so do
+    their drawer boxes; a card is done with before the next is taken up."""
+    boxes = [
+        box(FrontSpec(id=f"{name}-1", kind="drawer"), name=name, width=width)
+        for name, width in (("A", 600.0), ("B", 450.0), ("C", 600.0))
+    ]
+    works = {station.work: station for station in plan_stations(lay(*boxes))}
+    for work in ("fronts-on-boxes", "drawer-boxes"):
+        ids = [row.part.id for row in works[work].rows]
+        assert [each[0] for each in ids] == ["A", "C", "B"], ids

@@ -49,6 +49,7 @@ BOXES = {
         more="legs = 101.6",
     ),
     "through": columns("B1", *BOTH_DOORS, pins=(1, 2)),
+    "alike": columns("B1", *BOTH_DOORS, pins=(2,)) + columns("B2", *BOTH_DOORS, pins=(2,)),
     "assembled": columns("B1", *BOTH_DOORS, pins=(1, 2), more="assembled = true"),
     "raw": columns("B1", *BOTH_DOORS, pins=(2,), more='band = "later"'),
     "shallow": columns("B1", *BOTH_DOORS, pins=(1, 2)).replace("depth = 584.2", "depth = 323.85")
