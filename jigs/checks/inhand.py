@@ -136,9 +136,20 @@ def check_arrival(front: str, delivery: Delivery, tolerance: float) -> Iterator[
     yield from _check_thickness(front, arrival, tolerance)
 
 
-def check_surplus(delivery: Delivery) -> tuple[Problem, ...]:
-    """List the pieces that no front takes."""
-    return tuple(_find_surplus(delivery.file.name, surplus) for surplus in delivery.surplus)
+def check_surplus(delivery: Delivery) -> Iterator[Problem]:
+    """List the pieces that no front takes, and the boards that came with the fronts in another size
+    than they are cut to."""
+    for surplus in delivery.surplus:
+        yield _find_surplus(delivery.file.name, surplus)
+    for each in delivery.besides:
+        if each.fits is False and each.cut is not None:
+            piece = each.piece
+            width, height = (sum(size) / len(size) for size in (piece.width, piece.height))
+            yield warning(
+                "board-differs", None,
+                file=delivery.file.name, row=piece.row, board=each.id, width=width, height=height,
+                cut_width=each.cut[0], cut_height=each.cut[1], scribed=each.scribed,
+            )  # fmt: skip
 
 
 def _find_surplus(file: str, surplus: Surplus) -> Problem:

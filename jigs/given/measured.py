@@ -85,9 +85,22 @@ class Surplus(Struct, frozen=True):
     count: int
 
 
+class Besides(Struct, frozen=True, kw_only=True):
+    """A piece that came with the fronts and is none: its ID in the cut list or the order, its row,
+    and of a board the width and height that it is cut to, how much of the width is scribed off, and
+    whether it has them (None: nobody measured it); mm."""
+
+    id: str
+    piece: DeliveredPiece
+    cut: Both | None = None
+    scribed: float = 0.0
+    fits: bool | None = None
+
+
 class Delivery(Struct, frozen=True, kw_only=True):
     """A delivered list matched with the order: the arrivals by front, the fronts that are still
-    missing, the pieces left over, and the fronts found by size that are alike."""
+    missing, the pieces left over, and the fronts found by size that are alike. `besides`: what came
+    and is no front."""
 
     file: Path
     ordered: int
@@ -95,6 +108,7 @@ class Delivery(Struct, frozen=True, kw_only=True):
     missing: tuple[str, ...] = ()
     surplus: tuple[Surplus, ...] = ()
     alike: tuple[tuple[str, ...], ...] = ()
+    besides: tuple[Besides, ...] = ()
 
 
 DEPTH = "depth"

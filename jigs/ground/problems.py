@@ -72,6 +72,7 @@ RANKS: dict[str, Rank] = {
     "before-filler": 2,
     "beyond-wall": 2,
     "blocks-needed": 2,
+    "board-differs": 2,
     "bored-deep": 2,
     "bored-tab-missing": 2,
     "bored-through-once": 2,

@@ -110,7 +110,7 @@ def lay_out(job: Job) -> Layout:
         for problem in box.problems
         if problem.code != "hinge-edge-reveal" or problem.part not in told
     )
-    surplus = check_surplus(job.delivery) if job.delivery else ()
+    surplus = tuple(check_surplus(job.delivery)) if job.delivery else ()
     sides = tuple(side for box in boxes for side in box.sides)
     crosswise = check_crosswise(job.boxes, fronts)
     rollouts = tuple(rollout for box in boxes for rollout in box.rollouts)

@@ -3,15 +3,15 @@ delivery taken in hand: the sizes that were measured take the place of those ord
 
 An ID is a front's own, a pair's (both its leaves, unless it says how many), or what fronts of
 one count have in common (`S1-2` for S1-2-1 and S1-2-2). Pieces without one are matched by size in
-three rounds: within the tolerance; with width and height exchanged; and near enough to be the
-front that is missing, badly made.
+rounds: within the tolerance; with width and height exchanged; as a board that is no front
+(`besides`); and near enough to be the front that is missing, badly made.
 
 A front's thickness as measured is its thickness from then on: overlay, depth of bores, screws
 and gaps follow it. The leaves of a pair are measured apart.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from itertools import groupby
 
 from msgspec import Struct, field
@@ -20,12 +20,13 @@ from msgspec.structs import replace
 from jigs.box.columns import place_columns
 from jigs.given.ids import name_leaves
 from jigs.given.job import FrontSpec, Job
-from jigs.given.measured import Arrival, DeliveredList, DeliveredPiece, Delivery, Surplus
+from jigs.given.measured import Arrival, Besides, DeliveredList, DeliveredPiece, Delivery, Surplus
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import TENTH, is_beyond
 from jigs.ground.nearest import suggest_id
 from jigs.order.assign import assign
+from jigs.order.besides import TrimBoard, find_named, find_sized, list_boards, list_bought_boxes
 from jigs.order.taking import find_other_bores, take_in_hand
 
 
@@ -89,6 +90,7 @@ class Matching(Struct):
     arrivals: dict[str, Arrival] = field(default_factory=dict)
     surplus: list[Surplus] = field(default_factory=list)
     alike: list[tuple[str, ...]] = field(default_factory=list)
+    besides: list[Besides] = field(default_factory=list)
 
     @property
     def open(self) -> list[Ordered]:
@@ -97,9 +99,14 @@ class Matching(Struct):
 
 
 def match_pieces(
-    pieces: Sequence[DeliveredPiece], ordered: Sequence[Ordered], *, tolerance: float
+    pieces: Sequence[DeliveredPiece],
+    ordered: Sequence[Ordered],
+    boards: Mapping[str, TrimBoard],
+    *,
+    tolerance: float,
 ) -> Matching:
-    """Match the pieces of a list with the fronts of a job; `tolerance` in mm.
+    """Match the pieces of a list with the fronts of a job and the `boards` that come with them;
+    `tolerance` in mm.
 
     Their names are known to be good (`find_strangers`).
     """
@@ -110,6 +117,7 @@ def match_pieces(
 
     _match_sizes(matching, nameless, left, tolerance)
     _match_sizes(matching, nameless, left, tolerance, turned=True)
+    _match_boards(matching, nameless, left, boards, tolerance)
     _match_sizes(matching, nameless, left, max(BADLY_MADE, tolerance))
     matching.surplus += [
         Surplus(piece, left[place]) for place, piece in enumerate(nameless) if left[place]
@@ -118,16 +126,20 @@ def match_pieces(
 
 
 def find_strangers(
-    pieces: Iterable[DeliveredPiece], ordered: Sequence[Ordered], openings: Collection[str] = ()
+    pieces: Iterable[DeliveredPiece],
+    ordered: Sequence[Ordered],
+    openings: Collection[str] = (),
+    others: Collection[str] = (),
 ) -> list[Fault]:
     """Find the pieces whose ID no front of the job has, and those that stand for one front.
 
-    `openings` are IDs of the job for which nothing is made.
+    `openings` are IDs of the job for which nothing is made, `others` those of what comes with the
+    fronts, which may be meant.
     """
     known = _names(ordered)
     named = [piece for piece in pieces if piece.id]
     unknown = [piece for piece in named if piece.id not in known]
-    faults = _word_unknown(unknown, len(named), known, openings) if unknown else []
+    faults = _word_unknown(unknown, len(named), [*known, *others], openings) if unknown else []
     first: dict[str, DeliveredPiece] = {}
     for piece in named:
         meant = known.get(piece.id, ())
@@ -144,6 +156,22 @@ def find_strangers(
                 )
                 break
     return faults
+
+
+def _match_boards(
+    matching: Matching,
+    pieces: Sequence[DeliveredPiece],
+    left: dict[int, int],
+    boards: Mapping[str, TrimBoard],
+    limit: float,
+) -> None:
+    """Match what is no front's size with the boards that nothing has come for."""
+    open_ = dict(boards)
+    for place, piece in enumerate(pieces):
+        while left[place] and (found := find_sized(piece, open_, limit)):
+            matching.besides.append(found)
+            del open_[found.id]
+            left[place] -= 1
 
 
 class _BySize:
@@ -209,7 +237,7 @@ def _names(ordered: Sequence[Ordered]) -> dict[str, tuple[Ordered, ...]]:
 def _word_unknown(
     unknown: Sequence[DeliveredPiece],
     count: int,
-    known: dict[str, tuple[Ordered, ...]],
+    known: Collection[str],
     openings: Collection[str],
 ) -> list[Fault]:
     """Say which IDs are none of the job's, or that the whole list is another job's."""
@@ -286,11 +314,16 @@ def with_delivery(job: Job, delivered: DeliveredList) -> Job:
     Raises ReadingError with the list's faults and the IDs that the job does not know.
     """
     ordered = list_ordered(job)
-    strangers = find_strangers(delivered.pieces, ordered, list_openings(job))
+    boards = list_boards(job, (front.id for front in ordered))
+    besides = [*find_named(delivered.pieces, boards, list_bought_boxes(job), job.tolerance)]
+    named = {each.id for each in besides}
+    pieces = [piece for piece in delivered.pieces if piece.id not in named]
+    strangers = find_strangers(pieces, ordered, list_openings(job), boards)
     if delivered.faults or strangers:
         raise ReadingError([*delivered.faults, *strangers])
     sizes = {front.id: (front.width, front.height, front.thickness) for front in ordered}
-    matching = match_pieces(delivered.pieces, ordered, tolerance=job.tolerance)
+    open_boards = {name: board for name, board in boards.items() if name not in named}
+    matching = match_pieces(pieces, ordered, open_boards, tolerance=job.tolerance)
     delivery = Delivery(
         file=delivered.file,
         ordered=len(ordered),
@@ -298,6 +331,7 @@ def with_delivery(job: Job, delivered: DeliveredList) -> Job:
         missing=tuple(front.id for front in matching.open),
         surplus=tuple(matching.surplus),
         alike=tuple(matching.alike),
+        besides=(*besides, *matching.besides),
     )
     faults = [
         fault

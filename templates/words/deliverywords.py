@@ -4,7 +4,7 @@ by its size alone. What is wrong with a front stands among the findings."""
 from collections.abc import Iterable
 
 from jigs.box.parts import Layout
-from jigs.given.measured import DeliveredPiece, Delivery
+from jigs.given.measured import Besides, DeliveredPiece, Delivery
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import format_length
 from jigs.ground.problems import REFUSALS
@@ -35,6 +35,11 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
     if delivery.alike:
         alike = "; ".join(", ".join(group) for group in delivery.alike)
         lines.append(f"Alike, so that one serves for the other until drilled: {alike}.")
+    if delivery.besides:
+        names = ", ".join(map(_besides, delivery.besides))
+        lines.append(
+            f"Besides fronts: {names}. 'plan JOB --done ID cut' marks a board that came cut."
+        )
     if delivery.surplus:
         over = ", ".join(f"{s.piece.row} ({counted(s.count, 'piece')})" for s in delivery.surplus)
         lines.append(f"Left over: {over}.")
@@ -42,6 +47,11 @@ def delivery_words(layout: Layout) -> tuple[str, ...]:
     if noted := [f"{', '.join(ids)}: {note.rstrip('.')}" for note, ids in seen.items() if note]:
         lines.append(f"Noted in the list: {'; '.join(noted)}.")
     return tuple(lines)
+
+
+def _besides(each: Besides) -> str:
+    """Name what came and is no front: `T1-PANEL-L`, with its row where it was found by size."""
+    return each.id if each.piece.id else f"{each.id} ({each.piece.row}, by size)"
 
 
 def _found_by_size(delivery: Delivery) -> str:
