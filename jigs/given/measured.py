@@ -58,14 +58,52 @@ class DeliveredPiece(Struct, frozen=True, kw_only=True):
         return bool(self.width or self.height or self.diagonals or self.thickness)
 
 
+def find_twice(pieces: Sequence[DeliveredPiece]) -> list[Fault]:
+    """Find the pieces that have the ID of one above them."""
+    first: dict[str, DeliveredPiece] = {}
+    return [
+        Fault(
+            piece.where,
+            f"duplicate ID ('{piece.id}', first at {first[piece.id].where}); one row a front: keep "
+            "the row of the piece that is used",
+        )
+        for piece in pieces
+        if piece.id and first.setdefault(piece.id, piece) is not piece
+    ]
+
+
+class LeftColumn(Struct, frozen=True):
+    """A column of a delivered list from which nothing is read: what it is called there, and its
+    cell of each piece."""
+
+    called: str
+    cells: tuple[str, ...]
+
+
 class DeliveredList(Struct, frozen=True, kw_only=True):
-    """The rows of a delivered list, the file they stand in, what is wrong with them, and in words
-    what was left alone in it."""
+    """The rows of a delivered list, the file they stand in, and what is wrong with them.
+
+    `unsized`: what is wrong with a piece, by its place, if it has no ID: a size is missing by which
+    it would be matched; at place -1, with the list, if not all have one. `left`: its columns that
+    are not read; `rows_left`: its rows that are no pieces, in words; `named_by`: how a column was
+    found to hold the IDs, in words.
+    """
 
     file: Path
     pieces: tuple[DeliveredPiece, ...] = ()
     faults: tuple[Fault, ...] = ()
-    told: str = ""
+    unsized: tuple[tuple[int, Fault], ...] = ()
+    left: tuple[LeftColumn, ...] = ()
+    rows_left: tuple[str, ...] = ()
+    named_by: str = ""
+
+    @property
+    def told(self) -> str:
+        """What was left alone in it, and which column names its pieces; "" where there is nothing
+        to say."""
+        left = [*(column.called for column in self.left), *self.rows_left]
+        alone = f"Left alone in {self.file}: {', '.join(left)}." if left else ""
+        return "\n".join(filter(None, (alone, self.named_by)))
 
 
 class Arrival(Struct, frozen=True, kw_only=True):

@@ -27,6 +27,7 @@ from jigs.ground.lengths import TENTH, is_beyond
 from jigs.ground.nearest import suggest_id
 from jigs.order.assign import assign
 from jigs.order.besides import TrimBoard, find_named, find_sized, list_boards, list_bought_boxes
+from jigs.order.naming import with_ids
 from jigs.order.taking import find_other_bores, take_in_hand
 
 
@@ -315,7 +316,9 @@ def with_delivery(job: Job, delivered: DeliveredList) -> Job:
     """
     ordered = list_ordered(job)
     boards = list_boards(job, (front.id for front in ordered))
-    besides = [*find_named(delivered.pieces, boards, list_bought_boxes(job), job.tolerance)]
+    bought = list_bought_boxes(job)
+    delivered = with_ids(delivered, {*_names(ordered), *boards, *bought})
+    besides = [*find_named(delivered.pieces, boards, bought, job.tolerance)]
     named = {each.id for each in besides}
     pieces = [piece for piece in delivered.pieces if piece.id not in named]
     strangers = find_strangers(pieces, ordered, list_openings(job), boards)
@@ -347,4 +350,4 @@ def with_delivery(job: Job, delivered: DeliveredList) -> Job:
         )
         for box in job.boxes
     )
-    return replace(job, boxes=boxes, delivery=delivery)
+    return replace(job, boxes=boxes, delivery=delivery, delivered=delivered)

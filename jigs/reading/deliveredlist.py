@@ -7,12 +7,12 @@ with a semicolon between (`17 7/8; 17 29/32`). A row without an ID gives width a
 faults of a list are reported together, each with its row and column.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from msgspec.structs import replace
 
-from jigs.given.measured import DeliveredList, DeliveredPiece
+from jigs.given.measured import DeliveredList, DeliveredPiece, LeftColumn, find_twice
 from jigs.given.stated import Both
 from jigs.ground.believable import DIAGONAL, FRONT_BOARD, IN_BOX, TAB
 from jigs.ground.errors import Fault, ReadingError
@@ -84,16 +84,24 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
         return DeliveredList(file=path, faults=error.faults)
     reader = _DeliveredRows(str(path), table, header, DELIVERED, None, unit)
     pieces = reader.read_pieces()
-    faults = tuple(reader.faults)
-    return DeliveredList(file=path, pieces=pieces, faults=faults, told=reader.tell())
+    return DeliveredList(
+        file=path,
+        pieces=pieces,
+        faults=tuple(reader.faults),
+        rows_left=tuple(reader.left_rows()),
+        unsized=tuple(reader.unsized),
+        left=tuple(reader.left_columns()),
+    )
 
 
 class _DeliveredRows(FrontMaking):
-    """Reads the rows of delivered pieces; `left` are those that are none, `alone` the headings of
-    the columns from which nothing is taken."""
+    """Reads the rows of delivered pieces; `left` are those that are none, `alone` the columns from
+    which nothing is taken, by their places, `unsized` as the list has it."""
 
-    left: Sequence[ListRow] = ()
-    alone: Sequence[str] = ()
+    left: Sequence[ListRow]
+    pieces: Sequence[ListRow]
+    alone: Mapping[int, str]
+    unsized: list[tuple[int, Fault]]
 
     def note_strange(self) -> None:
         """Note the headings that are not understood and may be of sizes or counts: a width that was
@@ -101,11 +109,11 @@ class _DeliveredRows(FrontMaking):
         words = [other for other in self.header.unread if not self._may_matter(other)]
         places = {other.place: other.text for other in words}
         places |= {one.place: one.text for one in self.header.headings if one.column == OTHER}
-        self.alone = [
-            f"{column_letter(place)} '{text}'"
+        self.alone = {
+            place: f"{column_letter(place)} '{text}'"
             for place, text in sorted(places.items())
             if any(any(row.cells[place : place + 1]) for row in self.rows())
-        ]
+        }
         others = tuple(other for other in self.header.unread if other not in words)
         for text, what in strange_headings(replace(self.header, unread=others), DELIVERED):
             self.note(self.header.row, text, f"{what}; without it if it is no size of a piece")
@@ -124,12 +132,11 @@ class _DeliveredRows(FrontMaking):
         sizes = self.cell(row, "width") + self.cell(row, "height")
         return not any(map(str.isnumeric, sizes)) and is_sum(next(filter(None, row.cells), ""))
 
-    def tell(self) -> str:
-        """Say what was left alone; "" where nothing was."""
-        firsts = [(row, next(filter(None, row.cells))) for row in self.left]
-        rows = [f"{self.row_words(row.number)} '{shorten(first)}'" for row, first in firsts]
-        left = [*self.alone, *rows]
-        return f"Left alone in {self._file}: {', '.join(left)}." if left else ""
+    def left_rows(self) -> Iterator[str]:
+        """Name the rows that are no pieces."""
+        for row in self.left:
+            first = next(filter(None, row.cells))
+            yield f"{self.row_words(row.number)} '{shorten(first)}'"
 
     def read_count(self, row: ListRow) -> int | None:
         """Read how many alike; of several rows in one merged cell nobody knows how many each is."""
@@ -147,26 +154,41 @@ class _DeliveredRows(FrontMaking):
         """Read every row; what is wrong in one is noted and left open in it."""
         self.note_strange()
         self.left = [row for row in self.rows() if self._is_no_piece(row)]
+        self.unsized = []
         if self.header.find("id") is None:
             for column in ("width", "height"):
                 if self.header.find(column) is None:
-                    self.note(self.header.row, None, f"no column '{column}'; {NEEDED}")
-        pieces = tuple(self._read_piece(row) for row in self.rows() if row not in self.left)
+                    what = f"no column '{column}'; {NEEDED}"
+                    self.unsized.append((-1, Fault(self.place(self.header.row), what)))
+        left = {row.number for row in self.left}
+        self.pieces = [row for row in self.rows() if row.number not in left]
+        pieces = tuple(self._read_piece(place, row) for place, row in enumerate(self.pieces))
         if not pieces:
             self.note(self.header.row, None, "a list without rows; one row a piece is needed")
         if sum(piece.count or 1 for piece in pieces) > MOST_ROWS:
             self.note(self.header.row, None, f"over {MOST_ROWS} pieces, which are allowed")
-        self._check_twice(pieces)
+        self.faults += find_twice(pieces)
         self.check_units()
         return pieces
 
-    def _read_piece(self, row: ListRow) -> DeliveredPiece:
+    def left_columns(self) -> Iterator[LeftColumn]:
+        """Yield the columns from which nothing is read, with their cells of the pieces."""
+        for place, called in self.alone.items():
+            cells = ("".join(row.cells[place : place + 1]) for row in self.pieces)
+            yield LeftColumn(called, tuple(" ".join(cell.split()) for cell in cells))
+
+    def _read_piece(self, place: int, row: ListRow) -> DeliveredPiece:
         self.check_headings(row)
         name = self._read_id(row)
         boring, hung = self.read_boring(row)
         for column in () if self.cell(row, "id") else ("width", "height"):
-            if not self.cell(row, column):
+            if self.cell(row, column):
+                continue
+            if self.header.find("id"):
                 self.note_at(row, column, f"missing; {NEEDED}")
+            elif self.header.find(column):
+                where = f"{self.place(row.number)}, column {self._heading(column)}"
+                self.unsized.append((place, Fault(where, f"missing; {NEEDED}")))
         piece = DeliveredPiece(
             where=self.place(row.number),
             row=self.row_words(row.number),
@@ -222,15 +244,3 @@ class _DeliveredRows(FrontMaking):
                 "tell whether it is square",
             )
         return (sizes[0], sizes[1]) if len(sizes) == 2 else None
-
-    def _check_twice(self, pieces: tuple[DeliveredPiece, ...]) -> None:
-        first: dict[str, DeliveredPiece] = {}
-        for piece in pieces:
-            if piece.id and first.setdefault(piece.id, piece) is not piece:
-                self.faults.append(
-                    Fault(
-                        piece.where,
-                        f"duplicate ID ('{piece.id}', first at {first[piece.id].where}); one row "
-                        "a front: keep the row of the piece that is used",
-                    )
-                )

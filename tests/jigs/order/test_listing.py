@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from jigs.given.measured import DeliveredList
 from jigs.ground.lengths import Unit
+from jigs.order.naming import with_ids
 from jigs.reading.deliveredlist import SYNONYMS, read_delivered
 
 
@@ -21,7 +22,8 @@ def read(tmp_path: Path, text: str | bytes, unit: Unit = "mm") -> DeliveredList:
 
 def faults(tmp_path: Path, text: str) -> list[str]:
     """Give the faults of a list, without its folder."""
-    return [str(f).replace(f"{tmp_path}/", "") for f in read(tmp_path, text).faults]
+    named = with_ids(read(tmp_path, text), ("B1-1", "B1-2"))
+    return [str(f).replace(f"{tmp_path}/", "") for f in named.faults]
 
 
 def test_a_measured_list_is_read(tmp_path: Path) -> None:
