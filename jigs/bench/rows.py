@@ -9,7 +9,8 @@ already there.
 """
 
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from itertools import chain
 
 from msgspec.structs import replace
 
@@ -18,7 +19,9 @@ from jigs.bench.firstarticle import FirstArticle
 from jigs.bench.fronts import hinge_edge
 from jigs.bench.station import Row, Station, Work, settings_of
 from jigs.box.parts import Front, Layout
-from jigs.ground.geometry import Purpose
+from jigs.given.job import BoxKind, FrontKind
+from jigs.ground.geometry import Hand, Purpose
+from jigs.ground.grouped import grouped
 from jigs.ground.problems import Problem
 
 
@@ -35,15 +38,19 @@ def with_held(layout: Layout, stations: Sequence[Station]) -> tuple[Station, ...
 
 def _among(rows: Sequence[Row], held: Sequence[Row]) -> tuple[Row, ...]:
     """Put held rows behind those of the same box, or last."""
-    result = list(rows)
-    for row in held:
-        same = [at for at, other in enumerate(result) if other.part.box == row.part.box]
-        result.insert(same[-1] + 1 if same else len(result), row)
-    return tuple(result)
+    waiting = grouped((row.part.box, row) for row in held)
+    last = {row.part.box: at for at, row in enumerate(rows)}
+    result: list[Row] = []
+    for at, row in enumerate(rows):
+        result.append(row)
+        if last[row.part.box] == at:
+            result += waiting.pop(row.part.box, ())
+    return (*result, *chain.from_iterable(waiting.values()))
 
 
 def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Row]]:
     reasons = {unit.id: unit.held for unit in layout.units if unit.held}
+    hung = {each.name: _hung_at(layout, each) for each in _of(stations, "pulls")}
     doors = {front.id for front in layout.fronts if front.swings}
     for front in layout.fronts:
         if not front.held:
@@ -55,7 +62,7 @@ def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Ro
                     if station.hand == hinge_edge(front)]  # fmt: skip
             for station in _drawn_for(hand, record) or hand[:1]:
                 yield station.name, _row(back, front.id, "cup", front.held)
-        for station in _pulled_at(layout, front, _drawn_for(_of(stations, "pulls"), front.pull)):
+        for station in _pulled_at(front, _drawn_for(_of(stations, "pulls"), front.pull), hung):
             yield station.name, _row(front_face(front, "front"), front.id, "pull", front.held)
         if front.drawer is not None:
             box = drawer_face(front.drawer, "box-front")
@@ -78,7 +85,11 @@ def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Ro
         for name in side.missing:
             part = board_face(side)
             sides = _of(stations, "sides")
-            served = [each for each in sides if any(row.part == part for row in each.rows)]
+            served = [
+                each
+                for each in sides
+                if any(row.part == part for row in each.rows_of_part.get(part.id, ()))
+            ]
             for station in (served or sides)[:1]:
                 purpose: Purpose = "plate" if name in doors else "slide"
                 if name in reasons:
@@ -98,23 +109,31 @@ def _drawn_for(stations: Sequence[Station], record: str | None) -> list[Station]
     ]
 
 
-def _pulled_at(layout: Layout, front: Front, stations: Sequence[Station]) -> list[Station]:
+Hung = tuple[bool, Hand | None, BoxKind, FrontKind]
+"""How a front hangs: whether it swings, its hand, the kind of its box, and its own kind."""
+
+
+def _hangs(front: Front) -> Hung:
+    return (front.swings, front.hinged, front.box_kind, front.kind)
+
+
+def _hung_at(layout: Layout, station: Station) -> frozenset[Hung]:
+    """The ways in which the fronts of a station hang."""
+    fronts = (layout.front_of.get(row.part.id) for row in station.rows)
+    return frozenset(_hangs(front) for front in fronts if front is not None)
+
+
+def _pulled_at(
+    front: Front, stations: Sequence[Station], hung: Mapping[str, Iterable[Hung]]
+) -> list[Station]:
     """Give the one station at which a front's pull will be set, of those with a card for it: that
-    of the first front most like it, in whether it swings, its hand, the kind of its box, and its
-    own kind; none where nothing that hangs as it does has such a pull."""
-    fronts = {each.id: each for each in layout.fronts}
-    kinds = {box.id: box.kind for box in layout.boxes}
+    of the first front that hangs most nearly as it does; none where nothing that swings, or does
+    not, as it does has such a pull. `hung`: how the fronts of each station hang."""
 
     def likeness(station: Station) -> tuple[bool, ...]:
-        others = [fronts[row.part.id] for row in station.rows if row.part.id in fronts]
         return max(
-            (
-                other.swings == front.swings,
-                other.hinged == front.hinged,
-                kinds[other.box] == kinds[front.box],
-                other.kind == front.kind,
-            )
-            for other in others
+            tuple(a == b for a, b in zip(_hangs(front), other, strict=True))
+            for other in hung[station.name]
         )
 
     best = max(stations, key=likeness, default=None)
