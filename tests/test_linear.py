@@ -6,20 +6,23 @@ each other it would be four times.
 """
 
 import sys
-from collections.abc import Callable
+from collections import Counter
+from collections.abc import Callable, Sequence
 from functools import cache
 from pathlib import Path
-from types import FrameType
+from types import CodeType, FrameType
 from typing import Any
 
 import pytest
 
+from jigs.bench.stations import plan_stations
 from jigs.checks.cutting import with_cutting
 from jigs.checks.rubbing import with_rubbing
 from jigs.cutlist.cutlist import choose_parts
 from jigs.layout.layout import lay_out
 from jigs.order.buying import make_order
 from jigs.reading.inputs import read_job
+from templates.binding.jobstations import bind_stations
 from templates.labels.labellist import list_labels
 from templates.lists.holelist import holes_csv, holes_json, holes_text
 from templates.lists.orderlist import order_csv, order_json
@@ -27,18 +30,23 @@ from templates.lists.ordertables import order_text
 from templates.lists.partslist import parts_csv, parts_json
 from templates.lists.partstables import parts_text
 from templates.lists.supplierlist import fronts_csv
+from templates.page.paper import PAPERS
 from templates.words.findings import check_text
 
 MOST = 2.1
+MOST_OF_ONE = 3.5
+"""Of one function: how often it runs may grow in steps (a card is worn after eight settings)."""
+FEW = 200
+"""So many lines more are no growth yet."""
 
 
-def count_lines(run: Callable[[], object]) -> int:
-    """Count the lines of Python that a run goes through, comprehensions time by time."""
-    count = 0
+def count_lines(run: Callable[[], object]) -> Counter[str]:
+    """Count the lines of Python that a run goes through in each function, comprehensions time by
+    time."""
+    count: Counter[CodeType] = Counter()
 
     def trace(frame: FrameType, event: str, arg: Any) -> Any:
-        nonlocal count
-        count += 1
+        count[frame.f_code] += 1
         return trace
 
     before = sys.gettrace()
@@ -47,7 +55,21 @@ def count_lines(run: Callable[[], object]) -> int:
         run()
     finally:
         sys.settrace(before)
-    return count
+    named: Counter[str] = Counter()
+    for code, lines in count.items():
+        named[f"{code.co_filename}:{code.co_firstlineno} {code.co_name}"] += lines
+    return named
+
+
+def too_many(counts: Sequence[Counter[str]]) -> list[str]:
+    """Name the functions that run more than in proportion, of runs each twice as long as the one
+    before it: the work of one alone may hide in that of all."""
+    few, more, many = counts
+    return [
+        name
+        for name in many
+        if many[name] - more[name] > MOST_OF_ONE * (more[name] - few[name]) + FEW
+    ]
 
 
 @cache
@@ -79,6 +101,7 @@ def runs(folder: Path, boxes: int) -> dict[str, Callable[[], object]]:
         "order as data": lambda: (order_csv(order, job), order_json(order, job)),
         "supplier's list": lambda: fronts_csv(order, job),
         "labels": lambda: list_labels(layout, cut.pieces, ()),
+        "stations": lambda: bind_stations(layout, plan_stations(layout), PAPERS["common"]),
     }
 
 
@@ -98,8 +121,19 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_twice_the_fronts_is_twice_the_work(what: str, folder: Path) -> None:
     """The work grows as the number of fronts does."""
     runs(folder, 4)[what]()  # what is read once for all is read
-    few, more, many = (count_lines(runs(folder, boxes)[what]) for boxes in (4, 8, 16))
+    counts = [count_lines(runs(folder, boxes)[what]) for boxes in (4, 8, 16)]
+    few, more, many = (count.total() for count in counts)
     assert (many - more) / (more - few) < MOST
+    assert too_many(counts) == []
+
+
+@pytest.mark.slow
+def test_no_part_of_the_stations_grows_faster_than_the_fronts(folder: Path) -> None:
+    """A card has the more copies the more fronts it is set on, a station the more pages: nothing
+    looks through all fronts for each of them."""
+    runs(folder, 80)["stations"]()  # what is measured of letters once for all is measured
+    counts = [count_lines(runs(folder, boxes)["stations"]) for boxes in (20, 40, 80)]
+    assert too_many(counts) == []
 
 
 def test_the_count_sees_what_is_quadratic() -> None:
@@ -108,5 +142,8 @@ def test_the_count_sees_what_is_quadratic() -> None:
     def each_against_each(count: int) -> None:
         [a == b for a in range(count) for b in range(count)]
 
-    few, more, many = (count_lines(lambda n=n: each_against_each(n)) for n in (6, 12, 24))  # type: ignore[misc]
+    counts = [count_lines(lambda n=n: each_against_each(n)) for n in (24, 48, 96)]  # type: ignore[misc]
+    few, more, many = (count.total() for count in counts)
     assert (many - more) / (more - few) > 3
+    (found,) = too_many(counts)
+    assert found.endswith("<listcomp>")

@@ -144,6 +144,6 @@ def test_many_fronts_alike_and_all_a_little_large_take_no_longer_each() -> None:
             replace(front, id=f"F{n}", ordered=(400.0, 700.0), width=400.7, height=700.7)
             for n in range(count)
         ]
-        return count_lines(lambda: check_crosswise((), came))
+        return count_lines(lambda: check_crosswise((), came)).total()
 
     assert lines(60) - lines(30) <= 2.1 * (lines(30) - lines(15))
