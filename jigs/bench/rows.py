@@ -50,7 +50,7 @@ def _among(rows: Sequence[Row], held: Sequence[Row]) -> tuple[Row, ...]:
 
 def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Row]]:
     reasons = {unit.id: unit.held for unit in layout.units if unit.held}
-    hung = {each.name: _hung_at(layout, each) for each in _of(stations, "pulls")}
+    hanging = {each.name: _hanging_at(layout, each) for each in _of(stations, "pulls")}
     doors = {front.id for front in layout.fronts if front.swings}
     for front in layout.fronts:
         if not front.held:
@@ -62,7 +62,7 @@ def _held(layout: Layout, stations: Sequence[Station]) -> Iterator[tuple[str, Ro
                     if station.hand == hinge_edge(front)]  # fmt: skip
             for station in _drawn_for(hand, record) or hand[:1]:
                 yield station.name, _row(back, front.id, "cup", front.held)
-        for station in _pulled_at(front, _drawn_for(_of(stations, "pulls"), front.pull), hung):
+        for station in _pulled_at(front, _drawn_for(_of(stations, "pulls"), front.pull), hanging):
             yield station.name, _row(front_face(front, "front"), front.id, "pull", front.held)
         if front.drawer is not None:
             box = drawer_face(front.drawer, "box-front")
@@ -109,31 +109,31 @@ def _drawn_for(stations: Sequence[Station], record: str | None) -> list[Station]
     ]
 
 
-Hung = tuple[bool, Hand | None, BoxKind, FrontKind]
+HangsLike = tuple[bool, Hand | None, BoxKind, FrontKind]
 """How a front hangs: whether it swings, its hand, the kind of its box, and its own kind."""
 
 
-def _hangs(front: Front) -> Hung:
+def _hangs(front: Front) -> HangsLike:
     return (front.swings, front.hinged, front.box_kind, front.kind)
 
 
-def _hung_at(layout: Layout, station: Station) -> frozenset[Hung]:
+def _hanging_at(layout: Layout, station: Station) -> frozenset[HangsLike]:
     """The ways in which the fronts of a station hang."""
     fronts = (layout.front_of.get(row.part.id) for row in station.rows)
     return frozenset(_hangs(front) for front in fronts if front is not None)
 
 
 def _pulled_at(
-    front: Front, stations: Sequence[Station], hung: Mapping[str, Iterable[Hung]]
+    front: Front, stations: Sequence[Station], hanging: Mapping[str, Iterable[HangsLike]]
 ) -> list[Station]:
     """Give the one station at which a front's pull will be set, of those with a card for it: that
     of the first front that hangs most nearly as it does; none where nothing that swings, or does
-    not, as it does has such a pull. `hung`: how the fronts of each station hang."""
+    not, as it does has such a pull. `hanging`: how the fronts of each station hang."""
 
     def likeness(station: Station) -> tuple[bool, ...]:
         return max(
             tuple(a == b for a, b in zip(_hangs(front), other, strict=True))
-            for other in hung[station.name]
+            for other in hanging[station.name]
         )
 
     best = max(stations, key=likeness, default=None)
