@@ -67,14 +67,31 @@ def place_boxes(
     return _place(boxes, walls, panel, lines)
 
 
+class CornerLine(Struct, frozen=True):
+    """Where a wall's places count from at an inside corner, off the room's wall there: its base
+    boxes, and its wall boxes; mm."""
+
+    base: float
+    hung: float
+
+    @property
+    def beyond(self) -> float:
+        """How far beyond the line of the base boxes that of the wall boxes lies, mm."""
+        return self.base - self.hung
+
+
+NO_CORNER = CornerLine(0.0, 0.0)
+"""At an end that is no corner all places count from one line."""
+
+
 def corner_lines(
     boxes: Sequence[BoxSpec], walls: Sequence[WallSpec], panel: float
-) -> Mapping[tuple[str, Hand], float]:
-    """Give how far beyond the line of the base boxes that of the wall boxes lies, by wall and
-    end: at an inside corner the depth of the other run's base boxes less that of its wall boxes;
-    mm. A tall box that stands there is as deep for both. Beside a blind box, which goes on behind
-    the other run, the base boxes' line is the room's wall."""
-    lines: dict[tuple[str, Hand], float] = {}
+) -> Mapping[tuple[str, Hand], CornerLine]:
+    """Give the lines at the inside corners by wall and end: as deep as the other run's base boxes
+    and as its wall boxes. A tall box that stands there is as deep for both. Beside a blind box,
+    which goes on behind the other run, the base boxes' line is the room's wall. A wall without wall
+    boxes has one line."""
+    lines: dict[tuple[str, Hand], CornerLine] = {}
     corners: list[tuple[WallSpec, Hand, Hand]] = [
         (wall, hand, there)
         for wall in walls
@@ -97,21 +114,38 @@ def corner_lines(
         own = end_boxes(boxes, wall.name, hand, flat, wall.appliances, panel)
         if any(box.blind is not None and box.blind.hand == hand for box, _ in own):
             low = [0.0]
-        if hung and low:
-            lines[wall.name, hand] = max(low) - max(high, default=0.0)
+        if low:
+            base = max(low)
+            lines[wall.name, hand] = CornerLine(base, max(high, default=0.0) if hung else base)
     return lines
 
 
-def lines_of(job: Job) -> Mapping[tuple[str, Hand], float]:
-    """Give the lines of a job's wall boxes at its inside corners, as `corner_lines` does."""
+def lines_of(job: Job) -> Mapping[tuple[str, Hand], CornerLine]:
+    """Give the lines at the inside corners of a job, as `corner_lines` does."""
     return corner_lines(job.boxes, job.walls, job.material.front)
+
+
+def floor_zero(walls: Sequence[WallSpec], name: str) -> tuple[float, tuple[str, ...]]:
+    """Give how high the floor comes along a wall and those that it meets at corners, and so on, and
+    the names of them all: one level line serves them, or their counters would not meet; mm."""
+    joined = {name}
+    met = True
+    while met:
+        met = False
+        for wall in walls:
+            ends = {wall.name, wall.left.meets, wall.right.meets} - {None}
+            if ends & joined and not ends <= joined:
+                joined |= {str(end) for end in ends}
+                met = True
+    own = [wall for wall in walls if wall.name in joined]
+    return max((wall.floor_high for wall in own), default=0.0), tuple(wall.name for wall in own)
 
 
 def _place(
     boxes: Iterable[BoxSpec],
     walls: Iterable[WallSpec],
     panel: float,
-    lines: Mapping[tuple[str, Hand], float],
+    lines: Mapping[tuple[str, Hand], CornerLine],
 ) -> dict[str, float]:
     specs = {wall.name: wall for wall in walls}
     waiting = grouped(
@@ -137,7 +171,7 @@ def _place(
 
     for box in boxes:
         row = row_of(box)
-        line = lines.get((box.wall, "left"), 0.0) if box.kind == "wall" else 0.0
+        line = lines.get((box.wall, "left"), NO_CORNER).beyond if box.kind == "wall" else 0.0
         x = None if box.x is None else box.x - line
         if x is None:
             start = specs[box.wall].left.filler if box.wall in specs else 0.0
@@ -229,7 +263,7 @@ def end_boxes(
     places: Mapping[str, float] | None = None,
     appliances: Iterable[Appliance] = (),
     panel: float = 0.0,
-    lines: Mapping[tuple[str, Hand], float] = MappingProxyType({}),
+    lines: Mapping[tuple[str, Hand], CornerLine] = MappingProxyType({}),
 ) -> tuple[tuple[BoxSpec, float], ...]:
     """Give the boxes that nothing parts from one end of their wall, each with its distance, mm.
 
@@ -250,7 +284,7 @@ def end_boxes(
         each.id: places[each.id] if hand == "left" else -places[each.id] - each.width
         for each in all_there
     }
-    line = lines.get((wall, hand), 0.0)
+    line = lines.get((wall, hand), NO_CORNER).beyond
     own = {
         each.id: near[each.id]
         + (line if isinstance(each, BoxSpec) and each.kind == "wall" else 0.0)
@@ -311,7 +345,7 @@ def taken_by(job: Job) -> tuple[Taken, ...]:
     places, panel, lines = place_job(job), job.material.front, lines_of(job)
 
     def line(box: BoxSpec, hand: Hand) -> float:
-        return lines.get((box.wall, hand), 0.0) if box.kind == "wall" else 0.0
+        return lines.get((box.wall, hand), NO_CORNER).beyond if box.kind == "wall" else 0.0
 
     boxes = [
         Taken(

@@ -15,7 +15,14 @@ from jigs.box.columns import place_columns
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.trimmings import LETTERS, filler_height, panel_height
 from jigs.given.job import BoxKind, BoxSpec, Job
-from jigs.given.walls import TOUCHING, boxes_at_end, lines_of, place_job
+from jigs.given.walls import (
+    TOUCHING,
+    CornerLine,
+    boxes_at_end,
+    floor_zero,
+    lines_of,
+    place_job,
+)
 from jigs.given.wallspec import EndKind, WallEnd, WallSpec
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
@@ -40,9 +47,8 @@ SAME_LEVEL = 0.5
 class Elevation(Struct, frozen=True, kw_only=True):
     """One wall, its boxes from left to right. `placed`: they stand as they will on the wall.
     `left`, `right`: what stands at its ends, None where it is not said. `spec`: the wall as given,
-    None where it is not. `lines`: of each inside corner, how far beyond the end of its figures the
-    line of the wall boxes lies, below 0 before it; mm. `blind`: the corners into which a blind box
-    goes on, where figures reach to the room's wall."""
+    None where it is not. `corners`: where the lines of each inside corner lie. `blind`: the corners
+    into which a blind box goes on, where figures reach to the room's wall."""
 
     wall: str
     boxes: tuple[Seen, ...]
@@ -51,8 +57,13 @@ class Elevation(Struct, frozen=True, kw_only=True):
     right: EndKind | None = None
     appliances: tuple[SeenAppliance, ...] = ()
     spec: WallSpec | None = None
-    lines: tuple[tuple[Hand, float], ...] = ()
+    corners: tuple[tuple[Hand, CornerLine], ...] = ()
     blind: tuple[Hand, ...] = ()
+    zero: float = 0.0
+    """The floor's highest point along it and all walls that it meets at corners, above the line
+    that the job's heights count from: lines to strike count up from there; mm."""
+    joined: tuple[str, ...] = ()
+    """It and these walls."""
 
     def ends_at(self, hand: Hand) -> EndKind | None:
         """Give what its figures reach to at one end: in a blind corner the room's wall."""
@@ -133,6 +144,7 @@ def see_walls(layout: Layout) -> tuple[Elevation, ...]:
     fronts = grouped((front.box, front) for front in layout.fronts)
     specs = {spec.name: spec for spec in layout.job.walls}
     fillers, lines = _find_fillers(layout), lines_of(layout.job)
+    zeros = {box.wall: floor_zero(layout.job.walls, box.wall) for box in layout.boxes}
     walls: dict[str, list[Seen]] = {}
     row: list[Seen] = []
     for box in layout.boxes:
@@ -150,12 +162,10 @@ def see_walls(layout: Layout) -> tuple[Elevation, ...]:
             right=specs[wall].right.stands if wall in specs else None,
             appliances=_see_appliances(specs.get(wall), places),
             spec=specs.get(wall),
-            lines=tuple(
-                (hand, lines.get((wall, hand), 0.0))
-                for hand in HANDS
-                if wall in specs and specs[wall].end(hand).stands == "corner"
-            ),
+            corners=tuple((hand, lines[wall, hand]) for hand in HANDS if (wall, hand) in lines),
             blind=tuple(_blind_corners(layout.job, wall, specs)),
+            zero=zeros[wall][0],
+            joined=zeros[wall][1],
         )
         for wall, boxes in walls.items()
     ]
@@ -206,9 +216,9 @@ def part_wall(elevation: Elevation, longest: float) -> tuple[Elevation, ...]:
             boxes=tuple(boxes),
             left=elevation.left if number == 0 else None,
             right=elevation.right if number == last else None,
-            lines=tuple(
+            corners=tuple(
                 (hand, line)
-                for hand, line in elevation.lines
+                for hand, line in elevation.corners
                 if number == (0 if hand == "left" else last)
             ),
             blind=tuple(

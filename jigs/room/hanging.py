@@ -21,7 +21,7 @@ from msgspec import Struct
 from jigs.box.parts import Front, Layout
 from jigs.cutlist.cutlist import cut_list
 from jigs.cutlist.piece import Piece
-from jigs.given.walls import TOUCHING, neighbours
+from jigs.given.walls import NO_CORNER, TOUCHING, CornerLine, neighbours
 from jigs.given.wallspec import EndKind
 from jigs.ground.geometry import HANDS, SLACK, Hand
 from jigs.ground.grouped import grouped
@@ -194,15 +194,15 @@ class Hanging(Struct, frozen=True, kw_only=True):
         return "right" if at_right and self.rows else "left"
 
     @property
-    def own_line(self) -> float:
-        """How far beyond the line of what stands that of the wall boxes lies, at the end that
-        places are measured from; below 0 before it; mm."""
-        return dict(self.elevation.lines).get(self.measured_from, 0.0)
+    def corner(self) -> CornerLine | None:
+        """The lines that places are measured from, at an inside corner; None at another end, and
+        where the other wall has nothing that says where they lie."""
+        return dict(self.elevation.corners).get(self.measured_from)
 
     def span_of(self, start: float, end: float, *, hung: bool = False) -> tuple[float, float]:
         """Give a stretch of the wall as it is measured from that end; mm. What is `hung` counts
         from its own line."""
-        line = self.own_line
+        line = (self.corner or NO_CORNER).beyond
         if self.measured_from == "left":
             own = line if hung else 0.0
             return start + own, end + own

@@ -5,11 +5,12 @@ Two rows stand along a wall, end to end, what stands on the floor and what hangs
 panels, boxes, appliances, and what is open between them. Where two overlap there is no sum: that is
 an error of the job.
 
-All heights count up from the one level line through the floor's HIGH point: what stands there can
-be shimmed up elsewhere, never sunk. A box stands on the top of its toe platform, which is set to
-its line; what hangs is set on its bottom's. The tops of base boxes and tall ones say at once
-whether a row is level. Screws go through the nailers, which are put to the same wall. Common
-practice, no source; the heights are the job's (derived: less the floor's high point).
+All heights count up from the one level line through the floor's HIGH point, of all walls that meet
+at corners: what stands there can be shimmed up elsewhere, never sunk. A box stands on the top of
+its toe platform, which is set to its line; what hangs is set on its bottom's. The tops of base
+boxes and tall ones say at once whether a row is level. Screws go through the nailers, which are put
+to the same wall. Common practice, no source; the heights are the job's (derived: less the floor's
+high point).
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -140,7 +141,7 @@ def find_strikes(elevation: Elevation) -> tuple[Strike, ...]:
     at = {seen.box.id: seen.x for seen in elevation.boxes}
     return tuple(
         Strike(
-            up=run[0][0] - elevation.floor_high,
+            up=run[0][0] - elevation.zero,
             serves=tuple(
                 (kind, tuple(sorted(boxes, key=lambda name: at[name])))
                 for kind, boxes in grouped((kind, name) for _, kind, name in run).items()
@@ -185,7 +186,7 @@ def find_nailed(elevation: Elevation, nailers: Iterable[Piece]) -> tuple[Nailed,
     pieces = grouped((piece.box, piece) for piece in nailers)
     found: dict[tuple[tuple[float, float], ...], list[str]] = {}
     for seen in sorted(boxes_of(elevation), key=_hung_then_tall):
-        low = seen.bottom - elevation.floor_high
+        low = seen.bottom - elevation.zero
         bands = _bands(low, pieces.get(seen.box.id, ()))
         if bands:
             found.setdefault(bands, []).append(seen.box.id)

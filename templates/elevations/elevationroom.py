@@ -12,8 +12,9 @@ from collections.abc import Iterator, Sequence
 
 from msgspec.structs import replace
 
+from jigs.given.walls import NO_CORNER
 from jigs.given.wallspec import EndKind
-from jigs.ground.geometry import SLACK
+from jigs.ground.geometry import HANDS, SLACK
 from jigs.ground.lengths import Unit, format_length
 from jigs.room.elevation import SAME_LEVEL, Elevation
 from jigs.room.seen import Seen, SeenAppliance
@@ -136,7 +137,11 @@ def room_notes(elevation: Elevation, unit: Unit, chained: Sequence[float]) -> It
 
 def _corner_notes(elevation: Elevation, unit: Unit) -> Iterator[str]:
     """Say what is drawn at an inside corner, and from where `x` of wall boxes counts there."""
-    for hand, line in elevation.lines:
+    corners = dict(elevation.corners)
+    for hand in HANDS:
+        if (elevation.left if hand == "left" else elevation.right) != "corner":
+            continue
+        line = corners.get(hand, NO_CORNER).beyond
         words = f"Corner on the {hand}: "
         if hand in elevation.blind:
             words += "the room's wall, behind the boxes round it"

@@ -127,7 +127,7 @@ def _bare(elevation: Elevation) -> Elevation:
 
 
 def _level_label(elevation: Elevation, scale: Scale) -> _Label:
-    return _Label(y=scale.up(elevation.floor_high), row=(), words=(LEVEL,))
+    return _Label(y=scale.up(elevation.zero), row=(), words=(LEVEL,))
 
 
 def _label(elevation: Elevation, strike: Strike, scale: Scale) -> _Label:
@@ -136,7 +136,7 @@ def _label(elevation: Elevation, strike: Strike, scale: Scale) -> _Label:
     taken = text_width(figure, _FIGURE, True) + text_width(inches, _OTHER) + 2 * _APART
     in_row = len(said) == 1 and taken + text_width(said[0], _WORDS) <= BESIDE
     return _Label(
-        y=scale.up(strike.up + elevation.floor_high),
+        y=scale.up(strike.up + elevation.zero),
         row=((figure, _FIGURE), (inches, _OTHER), *(((said[0], _WORDS),) if in_row else ())),
         words=() if in_row else [shorten(words, _WORDS, False, BESIDE) for words in said],
     )

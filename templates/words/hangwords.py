@@ -62,16 +62,26 @@ def meaning_words(strikes: Iterable[Strike]) -> str:
 
 def floor_line(elevation: Elevation, unit: Unit) -> str:
     """Say where the level line lies."""
+    walls = elevation.joined
+    along = f" on the walls {', '.join(walls[:-1])} and {walls[-1]}" if len(walls) > 1 else ""
     how = (
-        "Find the floor's HIGH point where the boxes will stand, with a long level or a laser; "
-        "carry its level round the wall. Every height here is up from there."
+        f"Find the floor's HIGH point where the boxes will stand{along}, with a long level or a "
+        f"laser; carry its level round {'them' if along else 'the wall'}. Every height here is up "
+        "from there."
     )
-    high = elevation.floor_high
-    if high > SLACK:
-        return (
-            f"{how} The job counts from a line {format_length(high, unit)} lower: taken off here."
-        )
-    return f"{how} The job has no floor_high here: its own heights are taken from that point."
+    zero = elevation.zero
+    if zero <= SLACK:
+        return f"{how} The job has no floor_high here: its own heights are taken from that point."
+    lower = format_length(zero, unit)
+    how = f"{how} The job counts from a line {lower} lower: taken off here."
+    if zero - elevation.floor_high <= SLACK:
+        return how
+    if elevation.floor_high <= SLACK:
+        return f"{how} On this wall nobody said how high the floor comes (floor_high)."
+    return (
+        f"{how} On this wall the floor comes up to "
+        f"{format_length(zero - elevation.floor_high, unit)} below it."
+    )
 
 
 def begin_words(begin: Begin) -> str:
@@ -125,34 +135,59 @@ def turn_words(order: Sequence[BoxInTurn]) -> str:
 
 
 def from_words(hanging: Hanging, unit: Unit) -> str:
-    """Say what the figures along the wall count from, and which stands first."""
+    """Say what the figures along the wall count from."""
     figures = "mm (in)" if unit == "mm" else "in (mm)"
-    side, shown = hanging.measured_from, hanging.elevation
-    if side in shown.blind:
+    side, shown, corner = hanging.measured_from, hanging.elevation, hanging.corner
+    if corner is None:
+        if (shown.left if side == "left" else shown.right) == "corner":
+            return (
+                f"From, to: {figures} from the {side} corner's line: where the front edges of the "
+                "other wall's base boxes come, once there are any."
+            )
+        return f"From, to: {figures} along the wall from its {side} end, edge to edge."
+    if abs(corner.beyond) <= SLACK:
+        if corner.base <= SLACK:
+            return (
+                f"From, to: {figures} from the room's wall at the {side}, behind the other wall's "
+                "boxes."
+            )
         return (
-            f"From, to: {figures} from the room's wall at the {side}, behind the other wall's "
-            "boxes; of wall boxes from the front edges of its wall boxes, or the room's wall if it "
-            "has none."
+            f"From, to: {figures} from the {side} corner's line, where the front edges of the "
+            f"other wall's boxes come: {_off_wall(corner.base, unit)}, {MORE}."
         )
-    if (shown.left if side == "left" else shown.right) == "corner":
-        return (
-            f"From, to: {figures} from the {side} corner's line: the front edges of the other "
-            "wall's base boxes; of wall boxes those of its wall boxes, or the room's wall if it "
-            "has none."
-        )
-    return f"From, to: {figures} along the wall from its {side} end, edge to edge."
+    base = (
+        "where the front edges of the other wall's base boxes come"
+        if corner.base > SLACK
+        else "the room's wall itself, behind the other wall's boxes"
+    )
+    hung = (
+        "where those of its wall boxes come"
+        if corner.hung > SLACK
+        else "the room's wall itself, since nothing of the other wall hangs there"
+    )
+    return (
+        f"From, to: {figures}. Strike both lines first: the BASE line {base}, THEIR OWN {hung}; "
+        f"{MORE}."
+    )
+
+
+MORE = "more by any gap left behind those boxes"
+
+
+def _off_wall(off: float, unit: Unit) -> str:
+    return f"{format_length(off, unit)} off the room's wall" if off > SLACK else "the room's wall"
 
 
 def line_words(hanging: Hanging, unit: Unit, *, hung: bool) -> str:
     """Say over rows of the order which line they count from, at a corner where wall boxes have a
     line of their own; "" where all count from one."""
-    beyond, side = hanging.own_line, hanging.measured_from
-    if abs(beyond) <= SLACK:
+    corner, side = hanging.corner, hanging.measured_from
+    if corner is None or abs(corner.beyond) <= SLACK:
         return ""
-    if not hung:
-        return f"Base and tall boxes: from the BASE line at the {side}"
-    way = f"{'beyond' if beyond > 0.0 else 'short of'} the base line"
-    return f"Wall boxes: from THEIR OWN line, {format_length(abs(beyond), unit)} {way}"
+    name, off = ("Wall boxes: from THEIR OWN", corner.hung) if hung else (
+        "Base and tall boxes: from the BASE", corner.base,
+    )  # fmt: skip
+    return f"{name} line at the {side}, {_off_wall(off, unit)}"
 
 
 def space_words(hanging: Hanging, space: Stretch, unit: Unit) -> str:
@@ -224,16 +259,16 @@ def platform_words(pieces: Iterable[Piece], unit: Unit) -> Iterator[str]:
     for high, alike in grouped((round(piece.width, 4), piece) for piece in pieces).items():
         under = "; ".join(", ".join(piece.beside) for piece in alike)
         yield (
-            f"Toe platforms {format_length(high, unit)} high, under {under}: no shim at the "
-            "floor's high point, elsewhere below them as much as the floor falls."
+            f"Toe platforms {format_length(high, unit)} high, under {under}: no shim where the "
+            "floor of this wall is highest, elsewhere below them as much as it falls."
         )
 
 
 def legs_words(boxes: Iterable[str]) -> str:
     """Say where the shims of boxes go whose sides run to the floor."""
     return (
-        f"{', '.join(boxes)}: sides run to the floor: no shim at its high point, elsewhere under "
-        "both ends of each side."
+        f"{', '.join(boxes)}: sides run to the floor: no shim where it is highest on this wall, "
+        "elsewhere under both ends of each side."
     )
 
 
@@ -271,7 +306,7 @@ def _said(spec: WallSpec) -> Iterator[tuple[str, bool]]:
 
 def room_words(elevation: Elevation, unit: Unit) -> Iterator[str]:
     """Say where counter and ceiling are, up from the floor's high point, as far as stated."""
-    spec, high = elevation.spec, elevation.floor_high
+    spec, high = elevation.spec, elevation.zero
     if spec is None:
         return
     if spec.counter is not None:

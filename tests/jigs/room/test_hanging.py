@@ -75,6 +75,55 @@ def test_heights_count_from_the_floors_high_point() -> None:
     ]
 
 
+def test_walls_that_meet_have_one_level_line() -> None:
+    """The floor comes up to 12 along north, to 5 along east, which it meets at a corner, and to 3
+    along south beyond that: heights of all three count from the 12, or their counters would not
+    meet. Toe platforms are cut by their own wall's floor. The island stands by itself, at 20."""
+    walls = (
+        replace(north(floor_high=12.0), right=WallEnd(stands="corner", meets="east")),
+        WallSpec(
+            name="east",
+            floor_high=5.0,
+            left=WallEnd(stands="corner", meets="north"),
+            right=WallEnd(stands="corner", meets="south"),
+        ),
+        WallSpec(name="south", floor_high=3.0, left=WallEnd(stands="corner", meets="east")),
+        WallSpec(name="island", floor_high=20.0),
+    )
+    boxes = [replace(base(f"B{n}"), wall=wall.name) for n, wall in enumerate(walls)]
+    layout = lay(*boxes, units="mm")
+    found = plan_hanging(replace(layout, job=replace(layout.job, walls=walls)))
+    assert [[line.up for line in each.strikes] for each in found] == [
+        [100 - 12, 820 - 12], [100 - 12, 820 - 12], [100 - 12, 820 - 12], [100 - 20, 820 - 20],
+    ]  # fmt: skip
+    cut = [{piece.width for piece in each.platforms} for each in found]
+    assert cut == [{100 - 12}, {100 - 5}, {100 - 3}, {100 - 20}]
+    assert [each.elevation.joined for each in found] == [
+        *[("north", "east", "south")] * 3, ("island",),
+    ]  # fmt: skip
+
+
+def test_lines_at_a_corner_lie_off_the_rooms_wall() -> None:
+    """Round the corner stand a base box 584.2 deep and a wall box 320 deep: each row counts from
+    its own line, as far off the room's wall. A base box whose filler is 65 begins 649.2 off it, a
+    wall box with the same filler 385."""
+    walls = (
+        WallSpec(name="west", right=WallEnd(stands="corner", meets="north")),
+        WallSpec(name="north", left=WallEnd(stands="corner", meets="west", filler=65.0)),
+    )
+    boxes = [*(replace(b, wall="west") for b in (base("C1"), hung("C2"))), base("B1"), hung("W1")]
+    layout = lay(*boxes, units="mm")
+    _, found = plan_hanging(replace(layout, job=replace(layout.job, walls=walls)))
+    assert found.corner is not None
+    assert (found.corner.base, found.corner.hung) == (584.2, 320.0)
+    starts = {
+        turn.seen.box.id: found.place_of(turn.seen)[0]
+        + (found.corner.hung if turn.seen.hangs else found.corner.base)
+        for turn in found.order
+    }
+    assert starts == pytest.approx({"B1": 584.2 + 65.0, "W1": 320.0 + 65.0})
+
+
 def test_boxes_of_one_level_share_a_line() -> None:
     """0.3 apart is one line (0.5 at most), 30 is another; from the left each."""
     found = plan(hung("W2", x=600.0), hung("W1", x=0.0, at=1370.3), hung("W3", x=1200.0, at=1400.0))

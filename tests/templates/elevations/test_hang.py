@@ -242,9 +242,9 @@ def test_each_row_stands_under_the_line_that_it_counts_from() -> None:
         start = next(number for number, line in enumerate(lines) if line.strip() == ORDER)
         said.append([line.strip() for line in lines[start : start + 8]])
     corner, plain = said
-    own = next(line for line in corner if line.startswith("Wall boxes: from THEIR OWN line, "))
-    assert "584.2 mm (23 in) beyond the base line" in own
-    low = next(line for line in corner if "from the BASE line at the left" in line)
+    own = next(line for line in corner if line.startswith("Wall boxes: from THEIR OWN line"))
+    assert own.endswith("line at the left, the room's wall")
+    low = next(line for line in corner if "from the BASE line at the left, 584.2 mm" in line)
     turns = {name: next(corner.index(line) for line in corner if re.match(rf"\d +{name} ", line))
              for name in ("W1", "B1")}  # fmt: skip
     assert corner.index(own) < turns["W1"] < corner.index(low) < turns["B1"]
