@@ -237,7 +237,7 @@ def test_no_colour_and_no_bar_where_none_is_wanted(small: Path) -> None:
 
 
 @UNIX
-@pytest.mark.parametrize("coding", ["ascii", "latin-1"])
+@pytest.mark.parametrize("coding", ["ascii", pytest.param("latin-1", marks=pytest.mark.slow)])
 def test_a_terminal_of_few_letters(coding: str, small: Path) -> None:
     """Names and signs that it lacks are shown by others, and nothing breaks."""
     text = small.read_text(encoding="utf-8").replace("Lock-keeper's", "Łódź 厨房")

@@ -35,7 +35,9 @@ def shell(line: str, *words: str | Path, cwd: Path) -> subprocess.CompletedProce
 
 @UNIX
 @pytest.mark.parametrize("to", ["> /dev/full", ">&-"])
-@pytest.mark.parametrize("words", ["--help", "--version", "stocks"])
+@pytest.mark.parametrize(
+    "words", ["--help", pytest.param("--version", marks=pytest.mark.slow), "stocks"]
+)
 def test_an_answer_that_cannot_be_written_ends_with_1(words: str, to: str, tmp_path: Path) -> None:
     """Help and lists too: one line says why."""
     done = shell(f"jigsheet {words} {to}", cwd=tmp_path)

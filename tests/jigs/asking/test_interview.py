@@ -60,7 +60,7 @@ def talk(data: st.DataObject, folder: Path, *, from_list: bool) -> tuple[Draft, 
 
 
 @pytest.mark.parametrize("from_list", [False, True])
-@settings(max_examples=20)
+@settings(max_examples=12)
 @given(data=st.data())
 def test_any_answers_read_back(
     data: st.DataObject, from_list: bool, tmp_path_factory: pytest.TempPathFactory

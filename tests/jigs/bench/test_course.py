@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from graphlib import TopologicalSorter
 from pathlib import Path
 
+import pytest
 from hypothesis import given, settings
 from msgspec.structs import replace
 
@@ -179,11 +180,7 @@ def test_what_the_delivered_list_names_has_arrived() -> None:
     assert made["B1-1"].given == frozenset()
 
 
-@settings(max_examples=10)
-@given(jobs())
-def test_no_part_waits_for_itself_in_a_circle(made: Job) -> None:
-    """Of whatever kitchen: each step has a key of its own, waits for what is there, and comes to
-    its turn, whatever of the job is not held back."""
+def check_turns(made: Job) -> None:
     planned = courses(made)
     before: dict[tuple[str, str], list[tuple[str, str]]] = {}
     for part, course in planned.items():
@@ -199,10 +196,7 @@ def test_no_part_waits_for_itself_in_a_circle(made: Job) -> None:
     assert len([*TopologicalSorter(before).static_order()]) == len(before)
 
 
-@settings(max_examples=10)
-@given(jobs())
-def test_what_is_not_held_back_is_done_step_by_step(made: Job) -> None:
-    """Who always does what is ready comes to the end of all that nothing holds back."""
+def do_what_is_ready(made: Job) -> None:
     layout = lay_out(made)
     parts = track(layout, cut_list(layout))
     planned = plan_courses(layout, parts, plan_stations(layout))
@@ -220,3 +214,27 @@ def test_what_is_not_held_back_is_done_step_by_step(made: Job) -> None:
     if not layout.has_held:
         assert left == []
     assert all(each.waits for each in left)
+
+
+@settings(max_examples=5)
+@given(jobs())
+def test_no_part_waits_for_itself_in_a_circle(made: Job) -> None:
+    """Of whatever kitchen: each step has a key of its own, waits for what is there, and comes to
+    its turn, whatever of the job is not held back."""
+    check_turns(made)
+
+
+@settings(max_examples=5)
+@given(jobs())
+def test_what_is_not_held_back_is_done_step_by_step(made: Job) -> None:
+    """Who always does what is ready comes to the end of all that nothing holds back."""
+    do_what_is_ready(made)
+
+
+@pytest.mark.slow
+@settings(max_examples=30)
+@given(jobs())
+def test_the_courses_of_many_jobs_come_to_their_end(made: Job) -> None:
+    """Both, at length."""
+    check_turns(made)
+    do_what_is_ready(made)

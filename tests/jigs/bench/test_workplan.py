@@ -106,13 +106,25 @@ def each_station_once(plan: JobPlan) -> None:
         assert stage.amount == sum(len(row.settings) for row in rows)
 
 
-@settings(max_examples=10)
-@given(jobs())
-def test_whatever_the_job_its_plan_goes_as_the_courses_do(made: Job) -> None:
-    """Held parts too: they have their place, and say whose release they wait for."""
+def check_plan(made: Job) -> None:
     plan = planned(made, most=40)
     hold_together(plan)
     each_station_once(plan)
+
+
+@settings(max_examples=5)
+@given(jobs())
+def test_whatever_the_job_its_plan_goes_as_the_courses_do(made: Job) -> None:
+    """Held parts too: they have their place, and say whose release they wait for."""
+    check_plan(made)
+
+
+@pytest.mark.slow
+@settings(max_examples=30)
+@given(jobs())
+def test_the_plans_of_many_jobs_go_as_the_courses_do(made: Job) -> None:
+    """The same, at length."""
+    check_plan(made)
 
 
 @pytest.mark.parametrize(

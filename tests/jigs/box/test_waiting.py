@@ -189,7 +189,7 @@ def test_a_drawer_waits_where_a_bored_door_may_hang_behind_it() -> None:
     assert not front_of(left, "D").withheld
 
 
-@pytest.mark.parametrize("hinges", [True, False])
+@pytest.mark.parametrize("hinges", [True, pytest.param(False, marks=pytest.mark.slow)])
 def test_pins_leave_room_for_either_hand(hinges: bool) -> None:
     """What is drilled for shelves stays; pins that depend on the hand come when it is stated."""
     made = parted(

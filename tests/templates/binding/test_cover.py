@@ -165,7 +165,10 @@ def test_what_is_assumed_fills_the_room_that_is_left(paper: str) -> None:
     assert "More:" not in words(few)
 
 
-@pytest.mark.parametrize(("paper", "step"), [("common", 1), ("letter", 3)])
+@pytest.mark.parametrize(
+    ("paper", "step"),
+    [("common", 3), ("letter", 5), pytest.param("common", 1, marks=pytest.mark.slow)],
+)
 def test_open_numbers_leave_room_to_say_that_there_is_more(paper: str, step: int) -> None:
     """However many there are: those that fill the page to its foot go on to the next."""
     layout = worked_layout("in")

@@ -322,7 +322,7 @@ def check_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job: Job, paper: P
 
 
 @given(jobs(most_boxes=6), papers)
-@settings(max_examples=4)
+@settings(max_examples=2)
 def test_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job: Job, paper: Paper) -> None:
     """Any fronts, also such as do not close with their box, on any paper."""
     check_whatever_a_wall_has_it_is_true_and_nothing_overlaps(job, paper)

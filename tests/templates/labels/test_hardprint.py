@@ -21,7 +21,7 @@ def share_read(pages: Sequence[Page], dots: int) -> float:
     return sum(said == read for said, read in found) / len(found)
 
 
-@pytest.mark.parametrize("dots", [203, 300])
+@pytest.mark.parametrize("dots", [203, pytest.param(300, marks=pytest.mark.slow)])
 def test_a_label_printed_hard_is_read(dots: int) -> None:
     """Two of its labels, off a printer whose dots nobody stated."""
     labels = workshop_looks()[3::20]
