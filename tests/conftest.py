@@ -1,5 +1,5 @@
-"""What the collector of garbage does while the tests run, where no doctests are sought, and how
-jobs are made up.
+"""What the collector of garbage does while the tests run, where no doctests are sought, how jobs
+are made up, and how several workers read the tests.
 
 They are fifty, the same each time, without a limit of time, and one that fails is told as it was
 found: each step that would make it smaller lays out and draws a kitchen, minutes for a test. Who
@@ -10,7 +10,11 @@ all modules and all collected tests again and again, a tenth of the whole time.
 """
 
 import gc
+import os
 from collections.abc import Generator
+from contextlib import suppress
+from importlib import import_module
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
@@ -29,6 +33,21 @@ settings.register_profile(
 )
 settings.load_profile("as found")
 gc.disable()
+HERE = Path(__file__).parent
+
+
+def pytest_sessionstart(session: pytest.Session) -> None:
+    """Let each worker begin to read all tests at another place. Tests that nobody has run yet are
+    compiled as they are read; workers that read in the same order would each compile every one."""
+    count = int(os.environ.get("PYTEST_XDIST_WORKER_COUNT", "1"))
+    if count == 1 or session.config.args_source is not pytest.Config.ArgsSource.TESTPATHS:
+        return
+    number = int(os.environ["PYTEST_XDIST_WORKER"].removeprefix("gw"))
+    files = sorted(HERE.rglob("test_*.py"))
+    first = len(files) * number // count
+    for file in files[first:] + files[:first]:
+        with suppress(Exception):  # the collecting that follows tells of it
+            import_module(".".join(file.relative_to(HERE.parent).with_suffix("").parts))
 
 
 def pytest_collection_finish() -> None:

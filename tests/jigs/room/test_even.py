@@ -6,7 +6,6 @@ from itertools import combinations, pairwise
 
 import numpy as np
 import pytest
-from scipy.optimize import linprog
 
 from jigs.room.even import Spare, settle
 
@@ -99,7 +98,11 @@ def test_one_front_moves_rather_than_three() -> None:
 
 def solved(reach: dict[str, float], gaps: list[Spare]) -> tuple[float, float]:
     """Give the greatest smallest spare, then the least sum of moves that has it, by a general
-    solver of linear programmes: of each front how far right and how far left, and the spare."""
+    solver of linear programmes: of each front how far right and how far left, and the spare.
+
+    It is loaded here: by each worker it would be, and that takes longer than the tests of it."""
+    from scipy.optimize import linprog
+
     names = list(reach)
     rows = np.zeros((len(gaps), 2 * len(names) + 1))
     for row, (left, right, _) in zip(rows, gaps, strict=True):
