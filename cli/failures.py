@@ -61,7 +61,8 @@ def told_plainly() -> Iterator[None]:
         count = len(error.faults)
         closing = f"{count} {'fault' if count == 1 else 'faults'}; nothing was made."
         told = f"{error.told}\n" if error.told else ""
-        raise Failure(f"{told}{error}\n{closing}") from error
+        ahead = f"{said}\n" if error.ahead and (said := error.ahead()) else ""
+        raise Failure(f"{told}{error}\n{ahead}{closing}") from error
     except JigsheetError as error:
         raise Failure(str(error)) from error
     except (click.exceptions.Exit, click.Abort, click.ClickException, BrokenPipeError):

@@ -2,19 +2,15 @@
 into what `--columns` takes. An answer after which the list has the same question still is not
 kept."""
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
-from msgspec.structs import replace
 
 from cli import asking
 from cli.asking import KeptAnswers
 from cli.terminal import plain, tell
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
-
-    from jigs.given.listspec import ListSpec
     from jigs.ground.errors import Fault, ReadingError
 
 OWN_BOX = "empty_box=own"
@@ -67,7 +63,8 @@ class ListTalk:
         except click.Abort:
             if asking.on_terminal():
                 raise
-            raise ReadingError(error.faults) from None  # what was understood is told
+            # What was understood is told.
+            raise ReadingError(error.faults, ahead=error.ahead) from None
 
     def untold(self, told: str) -> str:
         """Give the lines of what was taken for what that were not told before the questions."""
@@ -157,21 +154,6 @@ def _chosen(text: str, choices: "tuple[tuple[str, str], ...]") -> str:
 def join_columns(before: str, more: str) -> str:
     """Add what is said of a list to what was said; the later of two that say otherwise holds.
     Raises JigsheetError."""
-    from jigs.reading.listgiven import parse_columns, write_columns
+    from jigs.reading.listgiven import join_specs, parse_columns, write_columns
 
-    return write_columns(_joined(parse_columns(before), parse_columns(more)))
-
-
-def _joined(one: "ListSpec", other: "ListSpec") -> "ListSpec":
-    from jigs.given.listspec import NOTHING, SETTINGS
-
-    tables = ("columns", "kinds", "hands", "box_rows", "row")
-    said: dict[str, Any] = {}
-    for name in tables:
-        first: Mapping[str, Any] = getattr(one, name)
-        said[name] = {**first, **getattr(other, name)}
-    left = (*one.columns.get(NOTHING, ()), *other.columns.get(NOTHING, ()))
-    if left:
-        said["columns"][NOTHING] = tuple(dict.fromkeys(left))
-    said |= {key: value for key in SETTINGS if (value := getattr(other, key))}
-    return replace(one, **said)
+    return write_columns(join_specs(parse_columns(before), parse_columns(more)))

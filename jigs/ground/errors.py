@@ -5,7 +5,7 @@ JigsheetError            anything the tool says to its user
 └── ReadingError         all faults of one input, reported together
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 
@@ -38,13 +38,19 @@ class Fault(NamedTuple):
         return f"{self.where}: {self.what}"
 
 
+Ahead = Callable[[], str]
+"""Says what a list asks next."""
+
+
 class ReadingError(JigsheetError):
     """All the faults of one input. Nothing is made from an input that has one. `told`: what was
-    understood of a list all the same, in words."""
+    understood of a list all the same, in words; `ahead` finds what it asks besides, and
+    how all of it is answered at once: the list is read some times for it."""
 
-    def __init__(self, faults: Sequence[Fault], told: str = "") -> None:
+    def __init__(self, faults: Sequence[Fault], told: str = "", ahead: Ahead | None = None) -> None:
         self.faults = tuple(faults)
         self.told = told
+        self.ahead = ahead
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
 

@@ -21,9 +21,11 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit, format_length
 from jigs.reading.frontboxes import ListedFront
 from jigs.reading.frontrows import FrontRows
+from jigs.reading.listahead import MOST_ROWS_TRIED, ahead, find_later
 from jigs.reading.listcolumns import FRONT_LIST
 from jigs.reading.listquestions import answer
 from jigs.reading.listrows import choose_table
+from jigs.reading.listtable import ListTable
 from jigs.reading.listtold import tell_list
 from jigs.reading.tables import read_tables
 
@@ -79,10 +81,45 @@ def read_front_list(
     and height are needed and the widths in one box are compared, with the gap `between` the leaves
     of a pair (mm). Raises ReadingError.
     """
-    spec = listed or ListSpec()
+    said, tables = listed or ListSpec(), read_tables(path)
+
+    def read(spec: ListSpec) -> FrontList:
+        return _read(path, tables, spec, units, bare, unstated, between)
+
+    def faults_by(spec: ListSpec) -> Sequence[Fault]:
+        try:
+            read(spec)
+        except ReadingError as error:
+            return error.faults
+        return ()
+
+    try:
+        return read(said)
+    except ReadingError as error:
+        faults = error.faults
+
+        def say_ahead() -> str:
+            trying = sum(len(table.rows) for table in tables) <= MOST_ROWS_TRIED
+            later = find_later(faults_by, said, faults, trying=trying)
+            return ahead(faults, later, said, bare=bare)
+
+        error.ahead = say_ahead
+        raise
+
+
+def _read(
+    path: Path,
+    tables: Sequence[ListTable],
+    spec: ListSpec,
+    units: Unit | None,
+    bare: bool,
+    unstated: Unit,
+    between: float,
+) -> FrontList:
+    """Read the tables of a file as a person says. Raises ReadingError."""
     table, header = choose_table(
         path,
-        read_tables(path),
+        tables,
         FRONT_LIST,
         called="front list",
         needs="kind, width and height",

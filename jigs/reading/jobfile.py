@@ -246,7 +246,7 @@ def _read_job(
     faults = [*hardware_faults, *clashes, *more]
     if arrived and (faults or book.faults):
         faults += arrived.faults
-    book.raise_noted(faults, told)
+    book.raise_noted(faults, told, opened.ahead)
     job = complete_job(
         Job(
             name=name,

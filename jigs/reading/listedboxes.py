@@ -18,7 +18,7 @@ from jigs.given.ids import find_clashes, name_boxes, name_fronts, name_parts, na
 from jigs.given.job import BOX_KINDS, BoxKind, BoxSpec, FrontSpec, Reveal
 from jigs.given.listspec import ListSpec, clear_width
 from jigs.given.stated import BoxRead
-from jigs.ground.errors import Fault, ReadingError
+from jigs.ground.errors import Ahead, Fault, ReadingError
 from jigs.ground.geometry import SLACK
 from jigs.ground.lengths import Unit
 from jigs.ground.nearest import suggest, suggest_record
@@ -181,6 +181,8 @@ class OpenedList(Struct, frozen=True, kw_only=True):
     fronts: FrontList | None = None
     faults: tuple[Fault, ...] = ()
     told: str = ""
+    ahead: Ahead | None = None
+    """Finds what it asks besides."""
 
     @property
     def named(self) -> dict[str, RowFront]:
@@ -195,7 +197,7 @@ def open_list(path: Path, unit: Unit, listed: ListSpec | None = None) -> OpenedL
     try:
         fronts = read_front_list(path, listed=listed, bare=False, unstated=unit)
     except ReadingError as error:
-        return OpenedList(faults=error.faults, told=error.told)
+        return OpenedList(faults=error.faults, told=error.told, ahead=error.ahead)
     return OpenedList(fronts=fronts, told=fronts.told)
 
 

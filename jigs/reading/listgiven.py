@@ -18,6 +18,8 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
+from msgspec.structs import replace
+
 from jigs.given.hangsat import RowsFrom
 from jigs.given.job import FRONT_KINDS, FrontKind
 from jigs.given.listspec import NOTHING, SETTINGS, HandMeant, KindMeant, ListSpec, RowMeant
@@ -54,7 +56,7 @@ def parse_columns(text: str) -> ListSpec:
     worded: dict[str, dict[str, Any]] = {name: {} for name in WORDED}
     settings: dict[str, Any] = {}
     wrong: list[str] = []
-    for part in filter(None, (part.strip() for part in re.findall(_PART, text))):
+    for part in parts_of(text):
         found = re.fullmatch(_KEY, part)
         if not found or not found[2]:
             wrong.append(f"not a key with what it holds ({show_value(part)} given); width=C is one")
@@ -62,7 +64,7 @@ def parse_columns(text: str) -> ListSpec:
         key, value = " ".join(found[1].lower().split()), found[2].strip()
         if table := next((name for name in WORDED if key.startswith(WORDED[name][0])), ""):
             begun, meant = WORDED[table]
-            word = _unquoted(found[1].strip()[len(begun) :].strip())
+            word = unquoted(found[1].strip()[len(begun) :].strip())
             if value.lower() not in meant:
                 wrong.append(_not_allowed(found[1].strip(), value, meant))
             elif not word:
@@ -72,7 +74,7 @@ def parse_columns(text: str) -> ListSpec:
             elif worded[table].setdefault(word, value.lower()) != value.lower():
                 wrong.append(_twice(found[1].strip(), value))
         elif key == "sheet":
-            if settings.setdefault(key, _unquoted(value)) != _unquoted(value):
+            if settings.setdefault(key, unquoted(value)) != unquoted(value):
                 wrong.append(_twice(key, value))
         elif (name := re.sub("[ -]", "_", key)) in SETTINGS:
             allowed = keys_of(ListSpec)[name].allowed
@@ -93,6 +95,29 @@ def parse_columns(text: str) -> ListSpec:
         raise JigsheetError("\n".join(wrong))
     said: dict[str, Any] = {**worded, **settings}
     return ListSpec(columns=columns, **said)
+
+
+def parts_of(line: str) -> list[str]:
+    """Part a line at its commas, but for those in a word between quotes."""
+    return [part for part in (part.strip() for part in re.findall(_PART, line)) if part]
+
+
+def pair_of(part: str) -> tuple[str, str]:
+    """Part a key from what it holds, both as they stand."""
+    found = re.fullmatch(_KEY, part)
+    return (found[1].strip(), found[2].strip()) if found else (part, "")
+
+
+def join_specs(one: ListSpec, other: ListSpec) -> ListSpec:
+    """Add what is said of a list to what was said; the later of two that say otherwise holds."""
+    said: dict[str, Any] = {
+        name: {**getattr(one, name), **getattr(other, name)} for name in ("columns", *WORDED)
+    }
+    left = (*one.columns.get(NOTHING, ()), *other.columns.get(NOTHING, ()))
+    if left:
+        said["columns"][NOTHING] = tuple(dict.fromkeys(left))
+    said |= {key: value for key in SETTINGS if (value := getattr(other, key))}
+    return replace(one, **said)
 
 
 def read_list_table(table: TomlTable | None) -> ListSpec:
@@ -165,15 +190,15 @@ def write_list_table(spec: ListSpec) -> str:
             key: list(places) if key == NOTHING else places[0]
             for key, places in spec.columns.items()
         }
-        lines.append(f"columns = {_inline(columns)}")
+        lines.append(f"columns = {inline_table(columns)}")
     for name in WORDED:
         if said := getattr(spec, name):
-            lines.append(f"{name} = {_inline(said)}")
+            lines.append(f"{name} = {inline_table(said)}")
     lines += [f"{key} = {text_of(value)}" for key in SETTINGS if (value := getattr(spec, key))]
     return "\n".join(["[list]", *lines]) if lines else ""
 
 
-def _inline(values: Mapping[str, object]) -> str:
+def inline_table(values: Mapping[str, object]) -> str:
     """Write a table in one line."""
     pairs = (f"{_bare_key(key)} = {text_of(value)}" for key, value in values.items())
     return f"{{ {', '.join(pairs)} }}"
@@ -204,7 +229,8 @@ def key_of(word: str) -> str:
     return f"'{doubled}'"
 
 
-def _unquoted(text: str) -> str:
+def unquoted(text: str) -> str:
+    """Give a word without the quotes that it stands between."""
     if not re.fullmatch(_QUOTED, text):
         return text
     return text[1:-1].replace(text[0] * 2, text[0])

@@ -13,7 +13,7 @@ from msgspec import Struct, field
 
 from jigs.given.ids import check_id
 from jigs.ground.believable import Doubt, KeyPath, Range, measure, word_unit, write_path
-from jigs.ground.errors import Fault, JigsheetError, LengthError, ReadingError
+from jigs.ground.errors import Ahead, Fault, JigsheetError, LengthError, ReadingError
 from jigs.ground.lengths import Unit, show_value
 from jigs.ground.nearest import suggest, suggest_near
 from jigs.ground.quantities import parse_quantity
@@ -53,12 +53,14 @@ class FaultBook(Struct, frozen=True, kw_only=True):
         """Note a fault at a path."""
         self.faults.append((find_line(self.lines, path), Fault(self.place(path), what)))
 
-    def raise_noted(self, more: Sequence[Fault] = (), told: str = "") -> None:
+    def raise_noted(
+        self, more: Sequence[Fault] = (), told: str = "", ahead: Ahead | None = None
+    ) -> None:
         """Raise ReadingError with all that was noted, in the order of the lines; `told`: what was
-        understood of the job's list."""
+        understood of the job's list; `ahead`: what that asks besides."""
         noted = sorted(self.faults, key=lambda item: item[0])
         if noted or more:
-            raise ReadingError([*(fault for _, fault in noted), *more], told if more else "")
+            raise ReadingError([*(fault for _, fault in noted), *more], told if more else "", ahead)
 
 
 class TomlTable:
