@@ -27,10 +27,9 @@ from templates.labels.stocks import STOCKS
 from templates.page.marks import Mark, Page, Text
 from templates.page.paper import PAPERS
 from templates.page.raster import Raster
-from templates.scan.frame import document, header
+from templates.scan.frame import STYLE, document, header
 from templates.scan.markup import Html, join, tag
 from templates.scan.partpage import part_body
-from templates.scan.style import STYLE
 from templates.stations.stationset import make_stations
 from templates.strips.storystick import stick_pages
 from templates.writers.pdf import write_pdf

@@ -65,8 +65,10 @@ ALLOWED: dict[str, tuple[str, set[str]]] = {
         "printed as the sign for times",
         {"C", "Cc", "Cf", "Mn", "Me", " ,;:/-(", " x "},
     ),
-    "templates/words/capitals.py": ("letters of one script", {"ήΉ", "GREEK", "ιυΙΥ"}),
-    "templates/words/wallwords.py": ("the word that the person may have said too", {"WALL"}),
+    "templates/words/wallwords.py": (
+        "the word that the person may have said too, and letters of one script",
+        {"WALL", "ήΉ", "GREEK", "ιυΙΥ"},
+    ),
     "templates/writers/pdf.py": ("operators of the format", {" l ", " m "}),
     "cli/drawing.py": ("the ending of a file", {".svg"}),
     "templates/writers/svg.py": ("classes of characters", {"Cc", "Cf", "Cs", "Co", "Cn"}),

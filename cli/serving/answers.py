@@ -52,13 +52,13 @@ class Answers:
 
     def style(self) -> Reply:
         """Give the style sheet of all pages."""
-        from templates.scan.style import STYLE
+        from templates.scan.frame import STYLE
 
         return Reply(body=STYLE.encode(), kind=CSS)
 
     def script(self) -> Reply:
         """Give the script of all pages."""
-        from templates.scan.style import SCRIPT
+        from templates.scan.frame import SCRIPT
 
         return Reply(body=SCRIPT.encode(), kind=JS)
 

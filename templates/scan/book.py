@@ -4,13 +4,12 @@ A link to a part shows that part alone, the home page where none is asked for. W
 a wall have in common stands in the file once.
 """
 
-from templates.scan.frame import document
+from templates.scan.frame import SCRIPT, STYLE, document
 from templates.scan.homepage import UNNAMED, home_body
 from templates.scan.host import Host
 from templates.scan.markup import Html, join, tag
 from templates.scan.partpage import part_body
 from templates.scan.scan import Scan
-from templates.scan.style import SCRIPT, STYLE
 
 PAGES = """
 main > article { display: none; }

@@ -1,13 +1,19 @@
-"""What all pages have: the head, the way home, sections, and the words that stand on top.
+"""What all pages have: the head, the way home, sections, the words that stand on top, the look.
 
 What is held, open or worth a look is told apart by word and by shape, never by colour alone.
 """
 
 from enum import Enum
+from pathlib import Path
 
 from templates.scan.host import Host
 from templates.scan.markup import Html, join, tag
 
+_HERE = Path(__file__).parent
+STYLE = _HERE.joinpath("style.css").read_text(encoding="utf-8")
+SCRIPT = _HERE.joinpath("scan.js").read_text(encoding="utf-8")
+"""The few lines without which the pages work as well. Shows of a list of parts, while one types,
+only those whose ID has what is typed; makes a photo small before it is sent."""
 SHAPES = {
     "HOLD": "M8 1h8l7 7v8l-7 7H8l-7-7V8z",
     "OPEN": "M12 2 23 22H1z",

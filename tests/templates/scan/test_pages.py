@@ -10,10 +10,10 @@ from jigs.bench.standing import Event, Standing
 from jigs.box.parts import Layout
 from jigs.given.job import BandState, FrontSpec
 from jigs.given.stated import Hung
+from templates.scan.frame import STYLE
 from templates.scan.homepage import home_page
 from templates.scan.host import Host
 from templates.scan.partpage import SIZES, part_page
-from templates.scan.style import STYLE
 from tests.jigs.sample import box, lay
 from tests.templates.kitchens import galley, workshop
 from tests.templates.scan.shown import SERVED, Node, Shown, done, read, show

@@ -1,8 +1,8 @@
-"""Names in capitals."""
+"""Names of walls in capitals."""
 
 import pytest
 
-from templates.words.capitals import capitals
+from templates.words.wallwords import capitals
 
 
 @pytest.mark.parametrize(
