@@ -14,7 +14,7 @@ from templates.sheets.field import GUTTER, limits_of
 from templates.sheets.sheetwords import COLUMNS, SheetWords, in_column
 from templates.strips.longwords import WHOLE
 from templates.strips.strip import INNERMOST
-from templates.strips.strippage import plan_strip
+from templates.strips.strippiece import plan_strip
 from templates.strips.wholecard import whole_card, whole_size
 
 NO_LIMIT = ((math.inf, math.inf),)

@@ -1,4 +1,5 @@
-"""One piece of a strip drawn: its edge, its holes, its running scale, and what joins it.
+"""The pieces of a strip: one for each page, as few as the paper lets there be; each drawn with its
+edge, its holes, its running scale, and what joins it.
 
 The next piece is cut at its foot and glued on the tab of the one before: its foot on the join
 line, and the middle marks of two verniers in line (`page/scales.py`): one along the strip, in
@@ -6,25 +7,29 @@ a notch at its free edge, one across it, beside the edge. Its foot stands at a r
 that it can be set by itself on a line struck there.
 """
 
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import Literal
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from jigs.ground.geometry import Fitting, Hole
+from jigs.ground.geometry import SLACK, Fitting, Hole
 from jigs.ground.lengths import Unit, format_mm
 from templates.cards.card import Card
 from templates.cards.cardborder import edge_flap, ladder, panel_line
 from templates.cards.cardplan import LADDER, SMALL
 from templates.cards.flap import BAND, cross_out, draw_edge
+from templates.faces.faceview import FaceView
 from templates.faces.reference import Reference
 from templates.page.marks import MEDIUM, Line, Outline, Text
+from templates.page.packing import Size
 from templates.page.scales import COARSE, FINE, OVERLAP, VERNIER_AT, numbers, ticks, vernier
 from templates.page.space import Box, Space
 from templates.page.typeface import wrap
 from templates.strips.longcard import fill_card
-from templates.strips.strip import SCALE, Strip
+from templates.strips.longwords import strip_words
+from templates.strips.strip import SCALE, SPARE, Strip, find_strip, joins_of
 from templates.words.cardwords import SECOND_CHECK
 from templates.words.facewords import edge_words, index_words
 
@@ -36,6 +41,40 @@ FAINT = 0.13
 """Ticks of the running scale, mm."""
 BEYOND_END = LADDER
 """Paper beyond the end of the part, mm."""
+
+
+class StripPlan(Struct, frozen=True, kw_only=True):
+    """The pieces of a strip, and what is said of them; `rest` is the face with what is not on
+    it, None where nothing is;
+    `parted`: how many fittings stand on two pieces."""
+
+    cards: tuple[Card, ...]
+    words: tuple[str, ...]
+    rest: FaceView | None
+    parted: int
+
+
+def plan_strip(
+    view: FaceView, limits: Sequence[Size], number: int, innermost: float
+) -> StripPlan | None:
+    """Plan the strip of a face for what reaches no further in than so far, mm, its first piece
+    card `number`; `limits` are the largest cards that a page holds.
+
+    None where the face has none, or where it finds no room on the paper.
+    """
+    found = find_strip(view, max(width for width, _ in limits), innermost)
+    if found is None:
+        return None
+    strip, rest = found
+    wide = strip.width + strip.flap - SLACK
+    tallest = max((height for width, height in limits if width >= wide), default=0.0)
+    for spare in SPARE:
+        parting = joins_of(strip, tallest, tallest, above(strip), spare)
+        cards = parting and strip_pieces(strip, parting.joins, number)
+        if parting and cards:
+            words = tuple(strip_words(strip, joined=len(cards) > 1))
+            return StripPlan(cards=cards, words=words, rest=rest, parted=parting.parted)
+    return None
 
 
 class _Piece(Struct, frozen=True, kw_only=True):
