@@ -11,7 +11,8 @@ top edge or on a line below it.
 
 **By hand** are kits, lifts, folding fittings. Each front's are a station of their own, with those
 for it in the boards. All holes of one fitting are set from one end, the one that the leaflet counts
-from where that was stated, so that the figures are the leaflet's; across from the nearer side, on a
+from where that was stated, so that the figures are the leaflet's, else the nearer one, on a board
+the bottom end; across from the nearer side, on a
 board from its front edge.
 """
 
@@ -28,7 +29,7 @@ from jigs.bench.placing import (
     Rest,
     closing_both_ways,
     closing_of,
-    nearer_end,
+    counted_from,
     nearer_side,
     on_edge,
     on_line,
@@ -116,10 +117,10 @@ def _of_front(front: Front, reach: float) -> Iterator[Option]:
                 closing=closing_both_ways(part, holes),
             )
             if front.swings and front.hinged:
-                yield _on_door(bare, OPPOSITE[front.hinged], reach)
+                yield _on_door(bare, pull.holes, OPPOSITE[front.hinged], reach)
             else:
                 end: FaceEdge = "bottom" if front.kind == "lift" else "top"
-                yield _on_middle(bare, set_out_from(part, end), reach)
+                yield _on_middle(bare, pull.holes, set_out_from(part, end), reach)
 
 
 def _groups(pull: Fitting, reach: float) -> list[tuple[Hole, ...]]:
@@ -130,11 +131,12 @@ def _groups(pull: Fitting, reach: float) -> list[tuple[Hole, ...]]:
     return [(hole,) for hole in pull.holes]
 
 
-def _on_door(bare: Placing, free: FaceEdge, reach: float) -> Option:
-    """Set a door's pull from its free edge, and from the end it is near or on a line."""
+def _on_door(bare: Placing, pull: Sequence[Hole], free: FaceEdge, reach: float) -> Option:
+    """Set a door's pull from its free edge, and from the end it is near or on a line; both screws
+    from one end, those of a pull too that is too long for one card."""
     part, holes = bare.part, bare.holes
     across = rest_near(part, free, holes, reach=reach)
-    end = nearer_end(part, holes, tie="top")
+    end = set_out_from(part, _end_near(part, pull, tie="top"))
     level = replace(
         bare, kind="line", x=across, y=on_line(end, _middle(hole.y for hole in holes)),
         turned=across.start == "left" and across.by is not None,
@@ -147,11 +149,17 @@ def _on_door(bare: Placing, free: FaceEdge, reach: float) -> Option:
     return replace(bare, kind=f"top-{corner}", x=across, y=up, turned=turned), level
 
 
-def _on_middle(bare: Placing, end: FaceEdge, reach: float) -> Option:
+def _end_near(part: BenchPart, holes: Sequence[Hole], *, tie: FaceEdge = "bottom") -> FaceEdge:
+    """Give the end that the heights of some holes count from."""
+    ys = [hole.y for hole in holes]
+    return counted_from(min(ys), part.height - max(ys), tie=tie)
+
+
+def _on_middle(bare: Placing, pull: Sequence[Hole], end: FaceEdge, reach: float) -> Option:
     """Set a pull on the front's middle, or on a line where it stands beside it, and from its end
-    or on a line."""
+    or on a line; both screws of one that is too long for a card from the same side."""
     part, holes = bare.part, bare.holes
-    across = middle_or_line(part, holes)
+    across = middle_or_line(part, holes, nearer_side(part, pull))
     level = replace(
         bare, kind="middle", x=across, y=on_line(end, _middle(hole.y for hole in holes))
     )
@@ -159,13 +167,13 @@ def _on_middle(bare: Placing, end: FaceEdge, reach: float) -> Option:
     return None if up.by is None else replace(level, y=up), level
 
 
-def middle_or_line(part: BenchPart, holes: Sequence[Hole]) -> Rest:
+def middle_or_line(part: BenchPart, holes: Sequence[Hole], side: FaceEdge) -> Rest:
     """Rest a card on the middle between left and right where its holes stand about it, else on a
-    line through their own middle."""
+    line through their own middle, counted from this side."""
     own = _middle(hole.x for hole in holes)
     if abs(own - part.width / 2) <= ALIKE:
         return on_line("middle-x", part.width / 2)
-    return on_line(nearer_side(part, holes), own)
+    return on_line(side, own)
 
 
 def _middle(places: Iterator[float]) -> float:
@@ -187,17 +195,19 @@ def place_by_hand(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]
     for part, fittings, own in faces:
         by_hand = [fitting for fitting in fittings if kind_of(fitting).stated]
         for fitting in by_hand:
-            mine = [hole for each in by_hand if each.part == fitting.part for hole in each.holes]
+            mine = [each for each in by_hand if each.part == fitting.part]
             placed += _place(part, fitting, fitting.part or own, mine, reach)
     return placed
 
 
 def _place(
-    part: BenchPart, fitting: Fitting, serves: str, mine: Sequence[Hole], reach: float
+    part: BenchPart, fitting: Fitting, serves: str, mine: Sequence[Fitting], reach: float
 ) -> Iterator[Placing]:
     board = part.board
     side: FaceEdge = board.side if board else nearer_side(part, fitting.holes)
-    end: FaceEdge = set_out_from(part, fitting.stated_from or "bottom")
+    alike = [each for each in mine if each.stated_from == fitting.stated_from]
+    nearer: FaceEdge = "bottom" if board else _end_near(part, _holes(alike))
+    end: FaceEdge = set_out_from(part, fitting.stated_from or nearer)
     if board is not None and board.assembled:
         end = "bottom"
     for holes in _within(fitting.holes, reach):
@@ -216,8 +226,12 @@ def _place(
             holes=holes,
             turned=board is not None and board.side == "right" and across.by is not None,
             outline=fitting.outline if len(holes) == len(fitting.holes) else (),
-            closing=closing_both_ways(part, mine, up=end, across=side),
+            closing=closing_both_ways(part, _holes(mine), up=end, across=side),
         )
+
+
+def _holes(fittings: Sequence[Fitting]) -> list[Hole]:
+    return [hole for fitting in fittings for hole in fitting.holes]
 
 
 def _from(part: BenchPart, end: FaceEdge, y: float) -> float:

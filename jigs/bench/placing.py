@@ -25,6 +25,9 @@ CARD_REACH = 229.0
 the flap taken off; mm (derived)."""
 ALIKE = 0.005
 """Patterns no further off each other than this share a card; mm."""
+NEAR_TOP = 150.0
+"""How far from the top end holes may lie that are set out from it; mm (common practice, no source:
+paper grows, and what is higher up is counted from the bottom, as all else is)."""
 ENOUGH = 3
 """So many settings at one distance are worth a card folded over the edge; fewer share one that is
 set on lines (our choice: a card and its fold cost what three lines cost)."""
@@ -181,6 +184,19 @@ def nearer_end(part: BenchPart, holes: Iterable[Hole], *, tie: FaceEdge = "botto
     if abs(below - above) <= SLACK:
         return tie
     return "bottom" if below < above else "top"
+
+
+def counted_from(below: float, above: float, *, tie: FaceEdge = "bottom") -> FaceEdge:
+    """From which end the heights of some holes count, `below` of them to the bottom end and `above`
+    to the top end; mm. At a station and on a sheet the same: a part that is not as high as it was
+    ordered has them at one place.
+
+    >>> counted_from(390.9, 63.5), counted_from(818.4, 221.6), counted_from(63.5, 390.9)
+    ('top', 'bottom', 'bottom')
+    """
+    if above > NEAR_TOP + SLACK:
+        return "bottom"
+    return tie if abs(below - above) <= SLACK else "top" if above < below else "bottom"
 
 
 def set_out_from(part: BenchPart, end: FaceEdge) -> FaceEdge:

@@ -78,10 +78,9 @@ def _from_corner(bare: Placing, reach: float) -> Option:
 
 
 def _from_side(part: BenchPart, holes: Sequence[Hole], reach: float) -> Rest:
-    middle = middle_or_line(part, holes)
-    if middle.start == "middle-x":
-        return middle
-    return rest_near(part, nearer_side(part, holes), holes, reach=reach)
+    side = nearer_side(part, holes)
+    middle = middle_or_line(part, holes, side)
+    return middle if middle.start == "middle-x" else rest_near(part, side, holes, reach=reach)
 
 
 def place_hooks(layout: Layout, *, reach: float = CARD_REACH) -> list[Placing]:

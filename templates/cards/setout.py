@@ -4,8 +4,9 @@ or a line struck.
 
 from msgspec.structs import replace
 
+from jigs.bench.placing import counted_from
 from jigs.given.kinds import kind_of
-from jigs.ground.geometry import SLACK, Axis, Fitting
+from jigs.ground.geometry import SLACK, Axis, FaceEdge, Fitting
 from templates.faces.faceview import FaceView
 from templates.faces.reference import FOLD_REACH, REACH, Reference, Wish, choose_reference
 
@@ -51,10 +52,15 @@ def _wish_across(view: FaceView, fitting: Fitting, whole: Places) -> Wish:
 
 def _wish_up(view: FaceView, fitting: Fitting, whole: Places) -> Wish:
     match kind_of(fitting).up:
+        case "bottom" if view.kind == "false-front":
+            # The holes behind it are bored where its own come: no part says from which end.
+            return _nearer_end(view, fitting.places)
         case "bottom":
             return "low"
+        case "free-end" if view.hinge_edge:
+            return _nearer_end(view, whole, tie="top")
         case "free-end":
-            return _nearer_end(view, whole) if view.hinge_edge else "high"
+            return "low" if view.kind == "lift" else "high"
         case "nearer-end":
             # Patterns that must meet those of another part are set out from the same end.
             return "low" if view.marks is None else _nearer_end(view, fitting.places)
@@ -70,15 +76,16 @@ def _nearer_side(view: FaceView, places: Places) -> Wish:
     return "low" if left <= right + SLACK else "high"
 
 
-def _nearer_end(view: FaceView, places: Places) -> Wish:
-    """The top end where some places are within its reach and no nearer to the bottom end."""
-    top = view.height - max(y for _, y in places)
-    bottom = min(y for _, y in places) - view.state.low
-    return "high" if top + SLACK < bottom and top <= REACH else "low"
+def _nearer_end(view: FaceView, places: Places, *, tie: FaceEdge = "bottom") -> Wish:
+    """The end that the heights of some places count from, as at the stations."""
+    above = view.height - max(y for _, y in places)
+    below = min(y for _, y in places) - view.state.low
+    return "high" if counted_from(below, above, tie=tie) == "top" else "low"
 
 
 def _end_by_hand(view: FaceView, fitting: Fitting, places: Places) -> Wish:
-    """The end that holes by hand are set from: the one they were stated from, or the nearer.
+    """The end that holes by hand are set from: the one they were stated from, else the nearer, of a
+    board the bottom end.
 
     In a box already together paper reaches the panel below alone.
     """
@@ -90,7 +97,7 @@ def _end_by_hand(view: FaceView, fitting: Fitting, places: Places) -> Wish:
         case "bottom":
             return "low"
         case None:
-            return _nearer_end(view, places)
+            return "low" if view.front_edge else _nearer_end(view, places)
 
 
 def _on_the_floor(view: FaceView) -> bool:

@@ -1,8 +1,8 @@
 """The pages of a station: its title with its steps, its cards, the table of its parts.
 
 Cards hang from the title in the order in which they are taken up; the table follows them and flows
-over as many pages as it needs. The paper lies where a card is too wide for it upright; a card that
-is as high as the page has its title beside it.
+over as many pages as it needs. The paper lies where a card is too wide for it upright, or where it
+so holds the table too; a card that is as high as the page has its title beside it.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -20,6 +20,7 @@ from templates.stations.stationcard import DrawnCard, draw_copies
 from templates.stations.stationhead import StationHead
 from templates.stations.stationrows import rows_of
 from templates.stations.stationview import Shop
+from templates.stations.tablepieces import TableBlock
 from templates.words.stationwords import drilled_faces, station_title
 
 BETWEEN = 2.0
@@ -92,12 +93,12 @@ def station_pages(
     ways = list(_ways(heading, paper, 0))
     rooms = [room for _, room in ways]
     cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
-    drafts = _card_pages(heading, cards, paper, ways)
-    last = drafts[-1]
     width = min(paper.width, paper.height) - LEFT_STRIP - EDGE
-    table = side_blocks if station.work == "sides" else rows_of
+    table = (side_blocks if station.work == "sides" else rows_of)(shop, station, width)
+    drafts = _card_pages(heading, cards, paper, ways, _height(table))
+    last = drafts[-1]
     begun: _Draft | None = None
-    for each in table(shop, station, width):
+    for each in table:
         begun_with = each.first or each.block
         height = each.block.height if begun is last else begun_with.height + each.head.height + GAP
         if height > last.left:
@@ -146,17 +147,30 @@ def _new(heading: StationHead, width: float, height: float, number: int) -> _Dra
     return draft
 
 
+def _height(table: Sequence[TableBlock]) -> float:
+    """How high a table is that goes over no page, mm."""
+    if not table:
+        return 0.0
+    first, *rest = table
+    blocks = [first.head, first.first or first.block, *(each.block for each in rest)]
+    return sum(block.height + GAP for block in blocks)
+
+
 def _card_pages(
-    heading: StationHead, cards: Sequence[DrawnCard], paper: Paper, first: Sequence[BegunPage]
+    heading: StationHead,
+    cards: Sequence[DrawnCard],
+    paper: Paper,
+    first: Sequence[BegunPage],
+    table: float,
 ) -> list[_Draft]:
     """Share the cards among pages, as many on each as find room, in their order; `first`: the ways
-    to lay out the first of them."""
+    to lay out the first of them; `table`: how high the table below them is, mm."""
     drafts: list[_Draft] = []
     rest = list(cards)
     while rest or not drafts:
         number = len(drafts)
         ways = _ways(heading, paper, number) if drafts else first
-        draft, taken = _fill(heading, rest, paper, ways, number)
+        draft, taken = _fill(heading, rest, paper, ways, number, table)
         drafts.append(draft)
         rest = rest[taken:]
     return drafts
@@ -181,18 +195,28 @@ def _fill(
     paper: Paper,
     ways: Iterable[BegunPage],
     number: int,
+    table: float,
 ) -> tuple[_Draft, int]:
-    """Begin a page with as many of the first cards as one way to lay it out holds."""
+    """Begin a page with as many of the first cards as the first way to lay it out holds that holds
+    any; but with all of them in another way that has room for the whole table below them too."""
+    found: tuple[_Draft, int] | None = None
     for draft, room in ways:
         taken = _most(cards, room)
-        if taken or not cards:
-            beside = not draft.used
-            _hang(draft, cards[:taken], room)
-            if beside:
-                head = heading.beside(COLUMN, number)
-                draft.marks += moved(head.marks, draft.width - EDGE - COLUMN, draft.height - EDGE)
-                draft.used = max(draft.used, head.height)
+        if taken < (len(cards) if found else min(1, len(cards))):
+            continue
+        beside = not draft.used
+        _hang(draft, cards[:taken], room)
+        if beside:
+            head = heading.beside(COLUMN, number)
+            draft.marks += moved(head.marks, draft.width - EDGE - COLUMN, draft.height - EDGE)
+            draft.used = max(draft.used, head.height)
+        if taken == len(cards) and table <= draft.left:
             return draft, taken
+        found = found or (draft, taken)
+        if table > paper.height:
+            break
+    if found is not None:
+        return found
     card = cards[0]
     raise ValueError(
         f"{heading.station.name}: card {card.card.letter} ({card.width:.0f} x {card.height:.0f} "

@@ -23,8 +23,10 @@ from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks, clashes_of_print
 from tests.jigs.bench.test_rows import kitchen
 from tests.jigs.bench.test_stations import demo, sound, uneven_box
+from tests.jobtexts import box_text
 from tests.readback import PrintedPage, read_pages
 from tests.stationholes import Found, compare, listed, listed_marked
+from tests.templates.printed import laid_out
 from tests.templates.stations.stationreading import card_of, holes_of, origin, title_of
 
 JOBS = ("uneven", *(pytest.param(name, marks=pytest.mark.slow) for name in ("demo", "mill-loft")))
@@ -259,3 +261,21 @@ def test_a_title_stays_within_its_own_width() -> None:
                     assert text_width(text, size, bold) <= heading.width - 10.0, text
                 words = " ".join((*(text for text, _, _ in heading.lines), *heading.body))
                 assert "opy 10 of 12" in words
+
+
+def test_a_page_lies_where_it_so_holds_the_table_too() -> None:
+    """Two cards 103 wide with a flap at the top: upright they stand above each other, and the one
+    row went over to a page of its own."""
+    layout = laid_out(
+        box_text(
+            "W1", "wall",
+            'kind = "lift"\n[[box.front.hole]]\nface = "back"\nx = 40\ny = 727\n'
+            'diameter = 3\ndepth = 12\npurpose = "bracket"\nmirror = true\n'
+            '[[box.front.hole]]\nface = "back"\nx = 40\ny = 675\n'
+            'diameter = 3\ndepth = 12\npurpose = "bracket"\nmirror = true',
+        )
+    )  # fmt: skip
+    (station,) = [each for each in plan_stations(layout) if each.work == "by-hand"]
+    (page,) = make_stations(layout, [station], PAPERS["common"]).pages
+    assert page.width > page.height
+    assert any(isinstance(mark, Text) and mark.text == "W1-1" for mark in page.marks)
