@@ -81,8 +81,8 @@ def plan(
     from cli.printers import find_paper
     from cli.serving.store import read_store
     from cli.ticking import Ticks, tick
+    from jigs.bench.jobplan import MOST_A_DAY
     from jigs.bench.stations import plan_stations
-    from jigs.bench.workdays import MOST_A_DAY
     from jigs.layout.layout import as_printed
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.lists.listtext import listing_text

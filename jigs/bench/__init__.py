@@ -3,5 +3,5 @@
 `stations` puts together what shares a bit, a stop and a pattern (`station`); beside it stand the
 table of a box, the story stick, the first article. `tracked` says which parts are kept track of,
 `course` the steps that each goes through and what they wait for, `standing` how far it is,
-`workplan` and `workdays` put all steps into stages and days; `jobplan` is all that of a job.
+`workplan` puts all steps into stages, `jobplan` these into days: all that of a job.
 """

@@ -1,9 +1,12 @@
 """The boxes that the fronts of a list hang on: empty cells below a filled one, a left and a right
-door on one box. What a list does not say of them is asked.
+door on one box. What a list does not say of them is asked, and what looks upside down where its
+rows stand from the top: a drawer or a false front under doors, in a tall box a longer door above a
+shorter one.
 """
 
 from collections import defaultdict
 from collections.abc import Sequence
+from itertools import pairwise
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -12,7 +15,7 @@ from jigs.given.hangsat import NotedPlace, RowsFrom, notes_say
 from jigs.given.job import BoxKind, FrontSpec
 from jigs.given.listspec import NOTHING, shares_width
 from jigs.ground.errors import AskedBack
-from jigs.ground.geometry import Hand
+from jigs.ground.geometry import SLACK, Hand
 from jigs.ground.lengths import format_length
 from jigs.reading.frontcells import FrontCells
 from jigs.reading.frontwords import read_place
@@ -34,7 +37,13 @@ from jigs.reading.listquestions import (
     name_rows,
 )
 from jigs.reading.listtable import ListRow
-from jigs.reading.roworder import looks_turned
+
+TALL = 1500.0
+"""Fronts that come to more are before a tall box, mm (common practice, no source)."""
+SAME = 1.0
+"""Doors whose heights differ by less are alike, mm (common practice)."""
+_HUNG = ("door", "pair")
+_ON_TOP = ("drawer", "false-front")
 
 
 class ListedFront(Struct, frozen=True, kw_only=True):
@@ -311,3 +320,20 @@ def _is_both(first: ListedFront, second: ListedFront) -> bool:
         and (one.width, one.height) == (other.width, other.height)
         and {one.hinged, other.hinged} == {"left", "right"}
     )
+
+
+def looks_turned(fronts: Sequence[FrontSpec]) -> tuple[int, str] | None:
+    """Find what is strange in a box whose fronts stand so from the top: the place of the upper one
+    of two, and what it is in words; None where nothing is."""
+    known = [front.height for front in fronts if front.height is not None]
+    tall = sum(known) > TALL
+    for at, (upper, lower) in enumerate(pairwise(fronts)):
+        if upper.kind not in _HUNG:
+            continue
+        if lower.kind == "false-front" or (lower.kind in _ON_TOP and not tall):
+            return at, f"a {lower.kind.replace('-', ' ')} below a door"
+        if not (tall and lower.kind in _HUNG and upper.height and lower.height):
+            continue
+        if upper.height > lower.height + SAME + SLACK:
+            return at, "the longer door above the shorter one"
+    return None

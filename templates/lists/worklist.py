@@ -10,9 +10,8 @@ from collections.abc import Collection, Iterator, Sequence
 
 from msgspec import Struct, field
 
-from jigs.bench.jobplan import JobPlan
+from jigs.bench.jobplan import Day, JobPlan
 from jigs.bench.station import Work
-from jigs.bench.workdays import Day
 from jigs.bench.workplan import Stage, StageKind, Task
 from jigs.ground.grouped import grouped
 from templates.lists.listing import Column, Group, Listing, Section, Table, TableRow, Words, shown

@@ -5,10 +5,9 @@ from collections.abc import Mapping, Sequence
 
 from msgspec import Struct, field
 
-from jigs.bench.jobplan import JobPlan, plan_job
+from jigs.bench.jobplan import MOST_A_DAY, JobPlan, plan_job
 from jigs.bench.kept import Kept
 from jigs.bench.station import Station
-from jigs.bench.workdays import MOST_A_DAY
 from jigs.bench.workplan import Stage, is_wanted
 from jigs.box.parts import Layout
 from jigs.cutlist.cutlist import Cut

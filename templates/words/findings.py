@@ -1,7 +1,8 @@
 """The findings of a job in words: what the check prints, what is held back, how the pack closes.
 
 A finding is a fact with its code, then its remedy on a line of its own. They stand by rank over the
-whole job, and one that several parts share is said once, with all of them.
+whole job, and one that several parts share is said once, with all of them; so is advice: what
+stands outside a published range.
 """
 
 from collections.abc import Container, Iterable, Mapping
@@ -13,10 +14,10 @@ from jigs.box.drawerbox import Rollout
 from jigs.box.frontgaps import measure_gaps
 from jigs.box.parts import Front, Layout
 from jigs.box.unchecked import list_unchecked
-from jigs.checks.advice import OffRow, advise, slides_off_row
+from jigs.checks.advice import Advice, OffRow, advise, slides_off_row
+from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit, format_length
 from jigs.ground.problems import BEFORE_CUTTING, RUBS, Level, Problem, Rank
-from templates.words.advicewords import advice_words
 from templates.words.assumedwords import assumed_lines
 from templates.words.coverwords import SHEETS
 from templates.words.deliverywords import delivery_words
@@ -276,3 +277,29 @@ def problems_data(problems: Iterable[Problem], unit: Unit) -> list[dict[str, str
         for problem in problems
         for said in (say(problem, unit),)
     ]
+
+
+def advice_words(advice: Iterable[Advice], unit: Unit) -> tuple[str, ...]:
+    """Say each advice in a sentence, with its boxes and its source."""
+    alike = grouped((f"{_fact(each, unit)} ({each.source}).", each.box) for each in advice)
+    return tuple(f"{', '.join(boxes)}: {words}" for words, boxes in alike.items())
+
+
+def _fact(advice: Advice, unit: Unit) -> str:
+    published = ", ".join(format_length(each, unit) for each in advice.published)
+    figure, *more = (format_length(each, unit) for each in advice.figures)
+    match advice.what:
+        case "height":
+            return f"{figure} high above the floor; base units come {published} high"
+        case "plinth" | "toe":
+            where = " at the floor's high point" if advice.high_point else ""
+            return f"a {advice.what} {figure} high{where}; the least is {published}"
+        case "toe-depth":
+            return f"the toe stands {figure} behind the front edges; the least is {published}"
+        case "worktop":
+            return (
+                f"a worktop is at least {published} deep, and would stand out {figure} before the "
+                f"fronts of boxes {more[0]} deep"
+            )
+        case "wall-depth":
+            return f"{figure} deep; wall units are at most {published} deep"

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from jigs.bench.workdays import Day
+from jigs.bench.jobplan import Day
 from jigs.bench.workplan import StageKind
 
 

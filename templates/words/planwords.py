@@ -8,8 +8,7 @@ from collections.abc import Iterator, Sequence
 from typing import assert_never
 
 from jigs.bench.firstarticle import FirstArticle, PassWhat
-from jigs.bench.jobplan import JobPlan
-from jigs.bench.workdays import Day
+from jigs.bench.jobplan import Day, JobPlan
 from jigs.bench.workplan import Stage, StageKind
 from jigs.box.inhand import OUT_OF_SQUARE
 from jigs.cutlist.cutlist import STAMPED

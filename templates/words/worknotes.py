@@ -3,8 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from jigs.bench.firstarticle import FirstArticle
-from jigs.bench.jobplan import JobPlan
-from jigs.bench.workdays import Day
+from jigs.bench.jobplan import Day, JobPlan
 from jigs.order.buying import Order
 from templates.words.firstwords import pass_words
 from templates.words.planwords import stage_title

@@ -11,10 +11,9 @@ import pytest
 from hypothesis import given, settings
 from msgspec.structs import replace
 
-from jigs.bench.jobplan import JobPlan, plan_job
+from jigs.bench.jobplan import MOST_A_DAY, JobPlan, plan_job
 from jigs.bench.kept import NOTHING_KEPT, Kept, stand
 from jigs.bench.stations import plan_stations
-from jigs.bench.workdays import MOST_A_DAY
 from jigs.bench.workplan import Stage
 from jigs.cutlist.cutlist import cut_job
 from jigs.given.build import Build, Paint

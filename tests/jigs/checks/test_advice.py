@@ -13,8 +13,7 @@ from jigs.given.job import BoxSpec, ColumnSpec, FrontSpec, Grid
 from jigs.given.stated import DrawerSize
 from jigs.ground.lengths import Unit
 from jigs.layout.layout import lay_out
-from templates.words.advicewords import advice_words
-from templates.words.findings import check_text
+from templates.words.findings import advice_words, check_text
 from tests.jigs.sample import UNDER_COUNTER, box, codes, job, lay
 
 

@@ -6,10 +6,9 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
-from jigs.bench.jobplan import JobPlan
+from jigs.bench.jobplan import Day, JobPlan, divide, find_done, find_today
 from jigs.bench.kept import Kept
 from jigs.bench.standing import Step
-from jigs.bench.workdays import Day, divide, find_done, find_today
 from jigs.bench.workplan import Stage, Task
 from jigs.given.build import Paint
 from jigs.given.job import FrontSpec, Job
