@@ -8,7 +8,6 @@ from msgspec.structs import replace
 
 from jigs.given.ids import LONGEST_NAME, check_id, spell_id
 from jigs.given.job import FRONT_KINDS, FrontKind, FrontSpec
-from jigs.given.listspec import ListSpec
 from jigs.given.stated import FrontWords, OpenedBy, RowRead
 from jigs.ground.believable import FRONT_BOARD, Range, measure
 from jigs.ground.errors import JigsheetError, LengthError
@@ -17,14 +16,14 @@ from jigs.ground.lengths import BareUnit
 from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
 from jigs.reading.frontcounts import count_alone, count_beside_sizes, count_in_words
 from jigs.reading.fronthands import FrontHands
-from jigs.reading.frontsaid import ALLOWED, KIND_COLUMNS, whole_words
+from jigs.reading.frontsaid import ALLOWED, KIND_COLUMNS, ListAsGiven, whole_words
 from jigs.reading.frontwords import FrontWord, read_place
 from jigs.reading.headings import SIZE_COLUMNS, ListColumn
 from jigs.reading.listcells import Part, find_sizes, part_sizes, split_sizes
-from jigs.reading.listcolumns import Header, column_letter, shorten
+from jigs.reading.listcolumns import column_letter, shorten
 from jigs.reading.listnumbers import Sign, may_be_thousands, plain_number, split_heights
 from jigs.reading.listquestions import answer
-from jigs.reading.listtable import ListRow, ListTable
+from jigs.reading.listtable import ListRow
 
 EMPTY = frozenset(("-", "–", "—", "./.", "n/a", "--"))
 """What stands in a cell that says nothing."""
@@ -37,17 +36,8 @@ ORDERS = {
 class FrontCells(FrontHands):
     """Reads the cells of fronts."""
 
-    def __init__(
-        self,
-        file: str,
-        table: ListTable,
-        header: Header,
-        spec: ListSpec,
-        units: BareUnit | None,
-        bare: bool,
-        unstated: BareUnit,
-    ) -> None:
-        super().__init__(file, table, header, spec, units, bare, unstated)
+    def __init__(self, given: ListAsGiven) -> None:
+        super().__init__(given)
         self.names: dict[str, str] = {}
         """The IDs that were made of names that are none."""
         self.unordered: tuple[ListRow, str] | None = None

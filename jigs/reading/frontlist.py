@@ -23,6 +23,7 @@ from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit, format_length, format_sizes
 from jigs.reading.frontboxes import ListedFront
 from jigs.reading.frontrows import FrontRows
+from jigs.reading.frontsaid import ListAsGiven
 from jigs.reading.listahead import MOST_ROWS_TRIED, ahead, find_later
 from jigs.reading.listcolumns import FRONT_LIST, column_letter, shorten
 from jigs.reading.listquestions import MOST_NAMED, answer, name_rows
@@ -135,7 +136,11 @@ def _read(
         spec=spec,
         remedy=answer(("width", "C"), ("height", "D"), bare=bare),
     )
-    reader = FrontRows(str(path), table, header, spec, units, bare, unstated, between)
+    given = ListAsGiven(
+        file=str(path), table=table, header=header, spec=spec,
+        units=units, unstated=unstated, bare=bare,
+    )  # fmt: skip
+    reader = FrontRows(given, between)
     rows = reader.read_rows()
     faults = [*reader.faults, *_check_names(rows)]
     if bare:

@@ -9,14 +9,14 @@ the kind of the rows below that say none.
 from msgspec.structs import replace
 
 from jigs.given.job import FrontSpec
-from jigs.given.listspec import NOTHING, ListSpec
+from jigs.given.listspec import NOTHING
 from jigs.ground.errors import AskedBack
 from jigs.ground.geometry import Hand
-from jigs.ground.lengths import BareUnit, Unit, ends_with_unit, format_length
+from jigs.ground.lengths import ends_with_unit, format_length
 from jigs.reading.frontboxes import HungRow, ListedFront
 from jigs.reading.frontdoubts import FrontDoubts, find_title_unit
 from jigs.reading.frontlook import filled
-from jigs.reading.frontsaid import ALLOWED
+from jigs.reading.frontsaid import ALLOWED, ListAsGiven
 from jigs.reading.frontwords import find_box_kind, says_pair
 from jigs.reading.headings import LIST_COLUMNS
 from jigs.reading.listasked import (
@@ -26,7 +26,7 @@ from jigs.reading.listasked import (
     asked_thousands,
 )
 from jigs.reading.listcells import find_sizes, split_sizes
-from jigs.reading.listcolumns import FRONT_LIST, Header, ListHeading, column_letter, shorten
+from jigs.reading.listcolumns import FRONT_LIST, ListHeading, column_letter, shorten
 from jigs.reading.listnumbers import split_heights
 from jigs.reading.listquestions import (
     answer,
@@ -37,31 +37,20 @@ from jigs.reading.listquestions import (
     ask_thousands,
 )
 from jigs.reading.listrows import INCH_SIGNS
-from jigs.reading.listtable import MOST_ROWS, ListRow, ListTable
+from jigs.reading.listtable import MOST_ROWS, ListRow
 from jigs.reading.statedcolumns import settle_columns
 
 
 class FrontRows(FrontDoubts):
     """Reads the rows of fronts."""
 
-    def __init__(
-        self,
-        file: str,
-        table: ListTable,
-        header: Header,
-        spec: ListSpec,
-        units: Unit | None,
-        bare: bool,
-        unstated: Unit,
-        between: float,
-    ) -> None:
-        widest = max((len(row.cells) for row in table.rows), default=0)
-        settled, wrong = settle_columns(header, FRONT_LIST, spec.columns, widest)
-        overruling: BareUnit | None = units
-        said = bool(units or spec.units or any(h.unit for h in settled.headings))
-        titled = None if said else find_title_unit(table, settled)
-        usual: BareUnit = titled[0] if titled else unstated
-        super().__init__(file, table, settled, spec, overruling, bare, usual)
+    def __init__(self, given: ListAsGiven, between: float) -> None:
+        widest = max((len(row.cells) for row in given.table.rows), default=0)
+        settled, wrong = settle_columns(given.header, FRONT_LIST, given.spec.columns, widest)
+        said = bool(given.units or given.spec.units or any(h.unit for h in settled.headings))
+        titled = None if said else find_title_unit(given.table, settled)
+        unstated = titled[0] if titled else given.unstated
+        super().__init__(replace(given, header=settled, unstated=unstated))
         self._unit_said = said or titled is not None
         if titled:
             self.remarks.append(f"sizes in {titled[0]}, as '{shorten(titled[1])}' says above them")

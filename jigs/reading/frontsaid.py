@@ -5,6 +5,8 @@ has explained (`kinds`, `hands`) stands before the words that are known.
 from collections import defaultdict
 from collections.abc import Iterable
 
+from msgspec import Struct
+
 from jigs.given.job import FRONT_KINDS, FrontKind
 from jigs.given.listspec import KindMeant, ListSpec, RowMeant
 from jigs.ground.lengths import BareUnit
@@ -42,25 +44,31 @@ ALLOWED: dict[str, str] = {
 }
 
 
+class ListAsGiven(Struct, frozen=True, kw_only=True):
+    """A front list as it is given to be read: a table of a file, its header, and what is said of
+    it. `units` overrules what the header says, `unstated` holds if nobody says one; `bare`: it
+    stands alone, without a job file."""
+
+    file: str
+    table: ListTable
+    header: Header
+    spec: ListSpec
+    units: BareUnit | None
+    unstated: BareUnit
+    bare: bool
+
+
 class FrontSaid(FrontMaking):
     """Reads the words of fronts."""
 
     kindless = False
     """Whether its column of kinds names none: an article's number, a style."""
 
-    def __init__(
-        self,
-        file: str,
-        table: ListTable,
-        header: Header,
-        spec: ListSpec,
-        units: BareUnit | None,
-        bare: bool,
-        unstated: BareUnit,
-    ) -> None:
-        super().__init__(file, table, header, FRONT_LIST, units or spec.units, unstated)
-        self._bare = bare
-        self.spec = spec
+    def __init__(self, given: ListAsGiven) -> None:
+        units = given.units or given.spec.units
+        super().__init__(given.file, given.table, given.header, FRONT_LIST, units, given.unstated)
+        self._bare = given.bare
+        self.spec = given.spec
         self.remarks: list[str] = []
         """What else is told of what was taken for what."""
         self.section = FrontWord()
