@@ -17,6 +17,7 @@ face is mirrored, `turned_over` a fitting with it.
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Literal
 
 from msgspec import Struct
@@ -161,9 +162,18 @@ def turned_over(fitting: Fitting, width: float) -> Fitting:
     """Give a fitting as seen from the other face of a part `width` mm wide."""
     return replace(
         fitting,
-        holes=tuple(replace(hole, x=mirror_x(hole.x, width)) for hole in fitting.holes),
-        outline=tuple(
-            tuple((mirror_x(x, width), y) for x, y in polygon) for polygon in fitting.outline
-        ),
+        holes=_holes_turned_over(fitting.holes, width),
+        outline=_outline_turned_over(fitting.outline, width),
         carry=tuple(mirror_x(x, width) for x in fitting.carry),
     )
+
+
+# A long job has thousands of parts with the same holes: they are one value turned over, too.
+@lru_cache(maxsize=1024)
+def _holes_turned_over(holes: tuple[Hole, ...], width: float) -> tuple[Hole, ...]:
+    return tuple(replace(hole, x=mirror_x(hole.x, width)) for hole in holes)
+
+
+@lru_cache(maxsize=1024)
+def _outline_turned_over(outline: tuple[Polygon, ...], width: float) -> tuple[Polygon, ...]:
+    return tuple(tuple((mirror_x(x, width), y) for x, y in polygon) for polygon in outline)

@@ -20,9 +20,11 @@ from jigs.checks.stated import check_asked
 from jigs.checks.unlikely import check_crosswise, check_unlikely
 from jigs.given.job import BoxSpec, FrontKind, Job
 from jigs.ground.problems import Problem
+from jigs.ground.shared import Shared
 from jigs.layout.checking import check_box
 from jigs.layout.finished import Held, finish_front, finish_sides, hold
 from jigs.layout.pullaims import Aims, aim_pulls
+from jigs.layout.sharing import share_front, share_problem, share_side
 
 _WORDS: dict[FrontKind, tuple[str, str]] = {
     "door": ("door", "doors"),
@@ -95,11 +97,24 @@ def finish_box(job: Job, plan: BoxPlan, held: Held, problems: list[Problem]) -> 
     )
 
 
+def _share_box(shared: Shared, box: BoxLayout) -> BoxLayout:
+    """Give a box that shares with those before it what they have alike."""
+    return replace(
+        box,
+        fronts=tuple(share_front(shared, front) for front in box.fronts),
+        sides=tuple(share_side(shared, side) for side in box.sides),
+        problems=tuple(share_problem(shared, problem) for problem in box.problems),
+    )
+
+
 def lay_out(job: Job) -> Layout:
     """Lay out a job: sizes, places and holes of all its parts, and the findings of the check."""
     aims = aim_pulls(job)
     displaced = find_displaced(job)
-    boxes = [lay_out_box(job, box, aims, displaced.get(box.id)) for box in job.boxes]
+    shared = Shared()
+    boxes = [
+        _share_box(shared, lay_out_box(job, box, aims, displaced.get(box.id))) for box in job.boxes
+    ]
     fronts = tuple(front for box in boxes for front in box.fronts)
     beside = tuple(check_neighbours(job, fronts))
     # What is said of a hinge edge beside a panel or a wall is said there, and once.

@@ -1,0 +1,24 @@
+"""Values that are alike, kept once: of a thousand drawers most have the same holes, and of the
+findings most the same figures. Values are frozen, so that one does for all of them.
+
+>>> shared = Shared()
+>>> first, second = ((12.0, 96.0),), ((12.0, 96.0),)
+>>> shared.one(first) is shared.one(second)
+True
+"""
+
+from collections.abc import Hashable
+from typing import TypeVar, cast
+
+AlikeT = TypeVar("AlikeT", bound=Hashable)
+
+
+class Shared:
+    """The values met so far, each once."""
+
+    def __init__(self) -> None:
+        self._kept: dict[Hashable, Hashable] = {}
+
+    def one(self, value: AlikeT) -> AlikeT:
+        """Give the value that is kept of those equal to this one."""
+        return cast("AlikeT", self._kept.setdefault(value, value))
