@@ -29,7 +29,7 @@ from templates.elevations.elevationroom import (
     end_width,
     room_notes,
 )
-from templates.elevations.elevationtitle import TITLE, TitleBlock, draw_title
+from templates.elevations.elevationtitle import TITLE_HIGH, TitleBlock, draw_title
 from templates.elevations.filenames import file_name
 from templates.elevations.scale import ROOMY, Scale, Style
 from templates.page.marks import Mark, Page, Text
@@ -134,7 +134,7 @@ class _Plan(Struct, frozen=True, kw_only=True):
             above += _NAMES + 1.5 + chains["top"].reach
         if "top-all" in chains:
             above += _ROW - 1.3
-        return left, below + TITLE + len(self.notes) * _NOTE + 1.3, right, above
+        return left, below + TITLE_HIGH + len(self.notes) * _NOTE + 1.3, right, above
 
 
 def draw_elevations(layout: Layout, paper: Paper) -> Iterator[Drawn]:
@@ -383,4 +383,4 @@ def _notes(elevation: Elevation, layout: Layout, gaps: str) -> Iterator[str]:
 
 def _write_notes(notes: Sequence[str]) -> Iterator[Mark]:
     for row, note in enumerate(reversed(notes)):
-        yield Text(x=_EDGE + 1.0, y=_EDGE + TITLE + 0.6 + row * _NOTE, text=note, size=1.8)
+        yield Text(x=_EDGE + 1.0, y=_EDGE + TITLE_HIGH + 0.6 + row * _NOTE, text=note, size=1.8)

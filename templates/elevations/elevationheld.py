@@ -14,7 +14,7 @@ from templates.page.typeface import text_box
 
 HOLD = "HOLD"
 """What is written on a front that is held back."""
-PITCH = 2.0
+HATCHED_EVERY = 2.0
 """From one hatch line to the next, mm."""
 _DOT = 0.45
 """Half a leader's dot, mm."""
@@ -27,7 +27,7 @@ _FAR = 60.0
 def hatch(space: Space, place: Box) -> list[Mark]:
     """Hatch a front, given as a box on the page, but for its words."""
     before = len(space.marks)
-    for line in hatching(*place, PITCH):
+    for line in hatching(*place, HATCHED_EVERY):
         ends = ((line.x1, line.y1), (line.x2, line.y2))
         space.add_between_texts(ends, place, "", THIN, least=0.5)
     return [replace(m, layer="held") for m in space.marks[before:] if isinstance(m, Line)]

@@ -14,7 +14,7 @@ from templates.page.dimensions import frame
 from templates.page.marks import MEDIUM, WIDE, Area, Line, Mark, Outline, Text
 from templates.page.typeface import shorten, text_box, text_width
 
-TITLE = 17.0
+TITLE_HIGH = 17.0
 """Height of the title block, mm."""
 FRAME = 1.0
 """From the page's edge to the frame, mm."""
@@ -51,7 +51,7 @@ class TitleBlock(Struct, frozen=True, kw_only=True):
 
 def draw_title(sheet: TitleBlock, width: float, height: float) -> list[Mark]:
     """Draw frame and title block of a page, mm."""
-    low, high = FRAME, FRAME + TITLE
+    low, high = FRAME, FRAME + TITLE_HIGH
     scale_x = width - FRAME - _SCALE
     legend_x = scale_x - _LEGEND
     job_x = FRAME + (legend_x - FRAME) * 0.55
@@ -71,7 +71,7 @@ def _wall(sheet: TitleBlock, x: float, room: float) -> list[Mark]:
     for size in (7.0, 5.0, 3.5):
         mark = Text(x=x, y=_NAME_UP, text=sheet.wall, size=size, bold=True)
         # What stands over a capital keeps clear of the block's line.
-        if text_width(sheet.wall, size, True) <= room and text_box(mark)[3] <= TITLE - 0.2:
+        if text_width(sheet.wall, size, True) <= room and text_box(mark)[3] <= TITLE_HIGH - 0.2:
             break
     name = shorten(sheet.wall, size, True, room)
     return [

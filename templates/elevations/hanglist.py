@@ -24,7 +24,7 @@ from templates.words.hanghow import (
     ADJUST_HOW,
     AGAIN,
     BOXES,
-    CARE,
+    CARE_TITLE,
     EACH,
     FRONTS,
     SCREWS,
@@ -189,7 +189,9 @@ def how_listing(layout: Layout, hangings: Sequence[Hanging]) -> Listing:
     ]
     if any(front.kind == "door" for front in fronts):
         sections.append(Section(title=ADJUST, blocks=_adjusting()))
-    sections.append(Section(title=CARE, blocks=tuple(Words(text=text) for text in care_lines())))
+    sections.append(
+        Section(title=CARE_TITLE, blocks=tuple(Words(text=text) for text in care_lines()))
+    )
     if boxes:
         sections.append(Section(title=EACH, blocks=tuple(_each_box(layout, furnished))))
     kept = tuple(section for section in sections if section.blocks)

@@ -20,7 +20,6 @@ from templates.words.changewords import (
     BORE,
     BORE_NO_MORE,
     CAME,
-    CARE,
     CODES_ALONE,
     CUT,
     EDITED,
@@ -34,6 +33,7 @@ from templates.words.changewords import (
     ORDER,
     PRINT,
     REPLACES,
+    REWORK_CARE,
     SAME_CODES,
     SPOILT,
     SPOILT_IF,
@@ -82,7 +82,7 @@ def changes_text(report: Report) -> str:
     lines += _titled(SPOILT, _said(tasks, "spoilt"))
     lines += _titled(SPOILT_IF, _said(tasks, "spoilt-if"))
     if any(task.holes for task in tasks):
-        lines += [CARE]
+        lines += [REWORK_CARE]
     elif whole and not tasks and not changes.needs:
         lines += [AS_IT_WAS]
     lines += [line for said in confirmed_words(changes) for line in wrapped(said, "", "")]

@@ -24,7 +24,7 @@ from templates.page.pieces import MarkBlock, moved, paragraph
 from templates.page.typeface import PITCH, shorten, wrap
 from templates.words.listwords import going_on, numbered
 
-TITLE = 5.0
+TITLE_SIZE = 5.0
 """Lettering of a list's title, mm."""
 APART = 3.0
 """Before a section, mm."""
@@ -46,7 +46,7 @@ def list_pages(listing: Listing, paper: Paper) -> list[Page]:
 
     def head(number: int) -> MarkBlock:
         name = f"{listing.title}: {listing.job}" if listing.job else listing.title
-        size = TITLE if number == 1 else LARGE
+        size = TITLE_SIZE if number == 1 else LARGE
         title = shorten(name.upper() if not listing.job else name, size, True, inner)
         return MarkBlock(
             height=size * 1.6 + 1.0,

@@ -8,7 +8,7 @@ LEFT_STRIP, BOTTOM_STRIP = 8.2, 12.6
 """Borders that carry the bars, mm."""
 EDGE = 1.0
 """Paper left free along the other borders, mm."""
-CARE = "CLAMP. Eyes, ears, lungs. NO GLOVES."
+DRILL_CARE = "CLAMP. Eyes, ears, lungs. NO GLOVES."
 """What stands on every page that has holes, in one line; common practice, no source."""
 
 
@@ -36,7 +36,7 @@ def border_marks(
     marks.append(Text(x=155.0, y=1.4, text="150.0 ±0.3"))
     marks.append(Text(x=width - EDGE, y=1.4, text=f"page {number}", anchor="end"))
     if holes:
-        marks.append(Text(x=width - EDGE, y=5.2, text=CARE, bold=True, anchor="end"))
+        marks.append(Text(x=width - EDGE, y=5.2, text=DRILL_CARE, bold=True, anchor="end"))
     if holes or brief:
         printed = f" {paper.correction}" if paper.printer else ""
         size = f"{width:.5g} x {height:.5g} mm"

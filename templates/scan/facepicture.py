@@ -30,7 +30,7 @@ FIGURE = 8.6
 """Height of a figure's capitals."""
 SIGN = 0.84
 """The width of a sign, of the height of a capital: a wide sans has 0.64 em for a figure."""
-PITCH = 16.0
+FIGURE_ROW = 16.0
 """From one figure to the next."""
 LEAST_HOLE = 5.0
 """Least diameter of a hole as it is drawn."""
@@ -130,12 +130,14 @@ def face_picture(view: FaceView, unit: Unit, alt: str) -> Html:
     named = beside(view, unit)
     left = _room(words for _, words in named)
     widest = (WIDE - left - RIGHT) / view.width
-    scale = min(max(MOST_HIGH, len(named) * PITCH) / view.height, widest)
+    scale = min(max(MOST_HIGH, len(named) * FIGURE_ROW) / view.height, widest)
     wide, high = view.width * scale, view.height * scale
     ends = _spread([at * scale for at, _ in named])
     # Where heights are many, their figures stand out under the face and over it.
-    foot = max(_room(distance_words(each, unit) for each in depths), PITCH - min(ends, default=0.0))
-    height = foot + max(high + TOP, max(ends, default=0.0) + PITCH)
+    foot = max(
+        _room(distance_words(each, unit) for each in depths), FIGURE_ROW - min(ends, default=0.0)
+    )
+    height = foot + max(high + TOP, max(ends, default=0.0) + FIGURE_ROW)
     marks = _face_marks(view, left, foot, scale)
     places = places_on(view)
     for each in heights:
@@ -186,14 +188,14 @@ def _spread(wanted: Sequence[float]) -> list[float]:
         groups.append((at, 1))
         while len(groups) > 1:
             (before, count), (last, more) = groups[-2:]
-            if last / more - before / count >= PITCH * (count + more) / 2:
+            if last / more - before / count >= FIGURE_ROW * (count + more) / 2:
                 break
             # Where its middle is wanted, a group's figures stand evenly about it.
             groups[-2:] = [(before + last, count + more)]
     found: list[float] = []
     for total, count in groups:
-        start = total / count - PITCH * (count - 1) / 2
-        found += [start + PITCH * number for number in range(count)]
+        start = total / count - FIGURE_ROW * (count - 1) / 2
+        found += [start + FIGURE_ROW * number for number in range(count)]
     return found
 
 

@@ -25,7 +25,7 @@ LENGTH = 180.0
 WIDTH = 52.0
 TAB = 6.0
 """How far the tab of a strip stands out beyond the strip that is glued on it."""
-PITCH = 62.0
+STRIPS_AT = 62.0
 """From one strip to the next on the page."""
 FIGURES = 19.0
 """Where the figures begin, from a strip's left edge."""

@@ -14,7 +14,14 @@ from templates.page.paper import Paper
 from templates.page.pieces import moved, paragraph
 from templates.page.scales import SLIP
 from templates.page.typeface import shorten
-from templates.strips.stickstrip import PITCH, TAB, WIDTH, StickStrip, draw_strip, printed_strips
+from templates.strips.stickstrip import (
+    STRIPS_AT,
+    TAB,
+    WIDTH,
+    StickStrip,
+    draw_strip,
+    printed_strips,
+)
 from templates.words.stickwords import cautions, line_words, striking
 
 _SMALL = 2.5
@@ -26,13 +33,17 @@ def stick_pages(sticks: Sequence[Stick], job: str, paper: Paper) -> Iterator[Pag
     for place, stick in enumerate(sticks, start=1):
         name = f"Story stick {place}: {format_mm(stick.height)} mm"
         strips = printed_strips(stick, place)
-        across = max(1, int((paper.width - LEFT_STRIP - EDGE + PITCH - WIDTH - TAB) / PITCH))
+        across = max(
+            1, int((paper.width - LEFT_STRIP - EDGE + STRIPS_AT - WIDTH - TAB) / STRIPS_AT)
+        )
         for first in range(0, len(strips), across):
             marks = border_marks(paper.width, paper.height, paper, number)
             chosen = strips[first : first + across]
             marks += _head(stick, name, job, chosen, paper)
             for column, strip in enumerate(chosen):
-                marks += draw_strip(stick, strip, LEFT_STRIP + column * PITCH, BOTTOM_STRIP + 3.0)
+                marks += draw_strip(
+                    stick, strip, LEFT_STRIP + column * STRIPS_AT, BOTTOM_STRIP + 3.0
+                )
             yield Page(width=paper.width, height=paper.height, marks=tuple(marks), entry=name)
             number += 1
         for page in _list_pages(stick, name, paper, number):

@@ -50,7 +50,7 @@ SAME_CODES = (
     "The pack is of another jigsheet and kept nothing but the codes of its parts: all are the "
     "same, so that holes and sizes are; what has changed beside it cannot say."
 )
-CARE = "On scrap first; eye and ear protection, the part clamped."
+REWORK_CARE = "On scrap first; eye and ear protection, the part clamped."
 
 
 def title_words(changes: Changes, names: tuple[str, str]) -> str:

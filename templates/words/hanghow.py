@@ -15,7 +15,7 @@ BOXES = "The boxes"
 FRONTS = "Drawers, doors, fronts, pulls"
 ADJUST = "The three screws of a hinge"
 EACH = "What each box gets"
-CARE = "Take care"
+CARE_TITLE = "Take care"
 LEAST_WOOD = 3.0
 """What a joining screw leaves of the second side; mm (common practice, no source)."""
 

@@ -14,7 +14,7 @@ from jigs.box.inhand import OUT_OF_SQUARE
 from jigs.cutlist.cutlist import STAMPED
 from jigs.given.job import FrontMaterial, Job
 from jigs.ground.lengths import format_length, format_mm
-from templates.page.border import CARE
+from templates.page.border import DRILL_CARE
 from templates.words.cautions import PAINT, PROBE, TWO_PEOPLE
 from templates.words.firstwords import BEFORE_SECOND, pass_words
 from templates.words.gapwords import job_reveals
@@ -350,7 +350,7 @@ def caution_words(plan: JobPlan, stage: Stage) -> tuple[str, ...]:
             return (SAW,)
         case "bored":
             assert stage.station is not None, "what is bored is bored at a station"
-            return (CARE, *cautions(stage.station))
+            return (DRILL_CARE, *cautions(stage.station))
         case "back" | "front":
             return (PAINT,)
         case "assembled" if not stage.of_drawers:

@@ -16,7 +16,7 @@ from jigs.room.even import WORTH
 from jigs.room.otherplate import OtherPlate
 from jigs.room.reckoning import ADJUSTS, SHIFTS
 from jigs.room.screws import Adjustment, Beyond, Screw, Turn, Why
-from templates.page.border import CARE
+from templates.page.border import DRILL_CARE
 from templates.words.budgetwords import gap_name
 from templates.words.hanghow import AGAIN
 
@@ -285,5 +285,5 @@ def plug_steps(job: str) -> Sequence[str]:
         f"3 Bore anew with its sheet, printed again: jigsheet sheets {job} --only ID. On scrap "
         "first, if the number was of a record.",
         "4 A front that is bored through stays marked: fill, sand, paint, or a pull that covers "
-        f"it. {CARE}",
+        f"it. {DRILL_CARE}",
     )

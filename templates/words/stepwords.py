@@ -13,7 +13,7 @@ from jigs.bench.station import Offset, Row, Station, Work
 from jigs.bench.tracked import Tracked
 from jigs.ground.grouped import grouped
 from jigs.ground.lengths import Unit
-from templates.page.border import CARE
+from templates.page.border import DRILL_CARE
 from templates.words.cautions import PAINT, TWO_PEOPLE
 from templates.words.pagewords import line_figure
 from templates.words.stationwords import FROM_WORDS, cautions, hand_words, station_title
@@ -176,7 +176,7 @@ def step_cautions(
             return (SAW,)
         case "bored":
             here = [station for station, _ in rows if station.work == step.work]
-            return (CARE, *dict.fromkeys(text for each in here for text in cautions(each)))
+            return (DRILL_CARE, *dict.fromkeys(text for each in here for text in cautions(each)))
         case "back" | "front":
             return (PAINT,)
         case "assembled":

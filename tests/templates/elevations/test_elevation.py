@@ -17,7 +17,7 @@ from jigs.layout.layout import lay_out
 from jigs.room.seen import Seen
 from templates.demo import demo_files
 from templates.elevations.elevation import SCALES, Drawn, draw_elevations
-from templates.elevations.elevationtitle import FRAME, TITLE
+from templates.elevations.elevationtitle import FRAME, TITLE_HIGH
 from templates.page.marks import Line, Outline, Text
 from templates.page.paper import PAPERS, Paper
 from templates.page.typeface import text_box
@@ -396,4 +396,4 @@ def test_what_stands_over_a_capital_keeps_clear_of_the_title_blocks_line(
     [drawn] = draw(layout)
     [title] = [m for m in drawn.page.marks if isinstance(m, Text) and m.text.endswith(" WALL")]
     assert title.size == size
-    assert text_box(title)[3] < FRAME + TITLE
+    assert text_box(title)[3] < FRAME + TITLE_HIGH

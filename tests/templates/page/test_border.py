@@ -5,7 +5,7 @@ import pytest
 from jigs.bench.stations import plan_stations
 from templates.binding.jobsheets import make_sheets
 from templates.binding.jobstations import bind_stations
-from templates.page.border import CARE
+from templates.page.border import DRILL_CARE
 from templates.page.marks import Text
 from templates.page.paper import PAPERS
 from templates.sheets.sheetwords import set_words
@@ -22,10 +22,12 @@ def test_every_page_with_holes_says_what_care_they_want(name: str) -> None:
     opening = " ".join(mark.text for mark in first.page.marks if isinstance(mark, Text))
     assert all(caution in opening for caution in CAUTIONS)
     for sheet in others:
-        lines = [mark for mark in sheet.page.marks if isinstance(mark, Text) and mark.text == CARE]
+        lines = [
+            mark for mark in sheet.page.marks if isinstance(mark, Text) and mark.text == DRILL_CARE
+        ]
         assert len(lines) == 1
         assert lines[0].bold
-    assert CARE not in {mark.text for mark in first.page.marks if isinstance(mark, Text)}
+    assert DRILL_CARE not in {mark.text for mark in first.page.marks if isinstance(mark, Text)}
 
 
 @pytest.mark.parametrize("name", ["common", "a3"])
@@ -49,7 +51,7 @@ def test_every_page_says_its_size_and_to_print_it_as_large(name: str) -> None:
 def test_the_care_names_each_danger() -> None:
     """And that no glove belongs near a spindle."""
     for word in ("CLAMP", "Eyes", "ears", "lungs", "NO GLOVES"):
-        assert word in CARE
+        assert word in DRILL_CARE
 
 
 def test_the_first_page_says_to_print_one_side_alone() -> None:

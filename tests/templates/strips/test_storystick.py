@@ -19,7 +19,7 @@ from jigs.layout.layout import lay_out
 from templates.page.border import BOTTOM_STRIP, LEFT_STRIP
 from templates.page.marks import Line, Page, Text
 from templates.page.paper import PAPERS
-from templates.strips.stickstrip import FAINT, LENGTH, PITCH, STRIKE, WIDTH, divide
+from templates.strips.stickstrip import FAINT, LENGTH, STRIKE, STRIPS_AT, WIDTH, divide
 from templates.strips.storystick import stick_pages
 from templates.writers.pdf import write_pdf
 from tests.clashes import clashes_of_marks
@@ -48,7 +48,7 @@ def _thick(pages: list[PrintedPage]) -> set[float]:
     heights = set()
     for page in pages:
         for column in range(3):
-            x = LEFT_STRIP + column * PITCH
+            x = LEFT_STRIP + column * STRIPS_AT
             beside = [
                 run for run in page.runs if x < run.box[0] < x + WIDTH and run.base < FOOT + 15.0
             ]
