@@ -10,13 +10,13 @@ is packed in the dense alphanumeric mode; 61 such characters make version 3, 90 
 14.5
 """
 
+import math
 from collections.abc import Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from qrcode.main import QRCode
-    from qrcode.util import QRData
 
 QUIET = 4
 """Modules of white on every side (ISO/IEC 18004:2015, 6.3.8, from memory)."""
@@ -26,6 +26,11 @@ _MASK = 3
 which is five sixths of the work (6.6 ms against 0.8 ms for 74 characters); a reader learns the
 mask from the symbol and takes any. Of the eight, the diagonals of (row + column) mod 3 lie
 across both the rows and the columns of repeated bytes."""
+
+_BITS = {1: (10, 3), 2: (11, 2), 4: (8, 1)}
+"""Of each mode, named as in a symbol: so many bits for so many characters, and for fewer as many
+of them as begin (digits, the dense mode, bytes: ISO/IEC 18004:2015, 7.4.3 to 7.4.5, from memory).
+"""
 
 Matrix = tuple[tuple[bool, ...], ...]
 """Rows from the top, each from the left; True is dark."""
@@ -51,20 +56,28 @@ def _modules(text: str) -> int:
 
 @lru_cache(maxsize=1024)
 def _modules_of(mode: int, count: int) -> int:
-    """Give the modules for so many characters of a mode: which they are does not matter."""
-    from qrcode.util import QRData
+    """Give the modules for so many characters of a mode: which they are does not matter. Before
+    them stand four bits for the mode, and their count (ISO/IEC 18004:2015, 7.4.1, from memory)."""
+    from qrcode.constants import ERROR_CORRECT_M
+    from qrcode.exceptions import DataOverflowError
+    from qrcode.util import BIT_LIMIT_TABLE, length_in_bits
 
-    return 4 * int(_symbol(QRData(b"0" * count, mode=mode)).best_fit()) + 17
+    bits, characters = _BITS[mode]
+    data = 4 + math.ceil(count * bits / characters)
+    for version, limit in enumerate(BIT_LIMIT_TABLE[ERROR_CORRECT_M]):
+        if version and data + length_in_bits(mode, version) <= limit:
+            return 4 * version + 17
+    raise DataOverflowError
 
 
-def _symbol(data: "str | QRData", version: int | None = None) -> "QRCode":
+def _symbol(text: str, version: int) -> "QRCode":
     from qrcode.constants import ERROR_CORRECT_M
 
     symbol = _encoder()(
         version=version, error_correction=ERROR_CORRECT_M, border=0, mask_pattern=_MASK
     )
     # optimize=0: one segment, so that the length in modules follows from the text's length.
-    symbol.add_data(data, optimize=0)
+    symbol.add_data(text, optimize=0)
     return symbol
 
 

@@ -6,6 +6,7 @@ import zxingcpp
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from qrcode.constants import ERROR_CORRECT_M
+from qrcode.exceptions import DataOverflowError
 from qrcode.main import QRCode
 
 from templates.writers.qr import QUIET, Matrix, qr_matrix, qr_side
@@ -90,3 +91,19 @@ def test_the_encoder_itself_makes_the_same_symbol(characters: int) -> None:
         plain.add_data(text[:characters], optimize=0)
         plain.make()
         assert qr_matrix(text[:characters]) == tuple(map(tuple, plain.modules))
+
+
+@pytest.mark.parametrize("character", ["7", "A", "a"])
+def test_how_large_a_symbol_is_follows_the_encoder(character: str) -> None:
+    """Of digits, dense characters and bytes, at each length up to version 11 and near the end."""
+    plain = QRCode(error_correction=ERROR_CORRECT_M, border=0)
+    for count in (*range(1, 360, 1 if character == "a" else 2), 1100, 2331):
+        plain.data_list.clear()
+        plain.add_data(character * count, optimize=0)
+        assert qr_side(character * count, 1.0) == 4 * plain.best_fit(start=1) + 17 + 2 * QUIET
+
+
+def test_what_no_symbol_holds_is_refused() -> None:
+    """Version 40 holds 2331 bytes at level M (ISO/IEC 18004:2015, table 7, from memory)."""
+    with pytest.raises(DataOverflowError):
+        qr_side("a" * 2332, 1.0)
