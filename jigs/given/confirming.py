@@ -37,6 +37,14 @@ RecordKind = Literal["hinge", "slide", "pull"]
 """What a record is, as its table in the job file is called."""
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 """A name that a table's heading takes without quotes (TOML 1.0, keys)."""
+_RESTS: dict[RecordKind, Mapping[str, frozenset[Rests]]] = {
+    "hinge": HINGE_RESTS, "slide": SLIDE_RESTS, "pull": PULL_RESTS,
+}  # fmt: skip
+"""What rests on each number of a record."""
+_TURNS = {
+    key: turn for turn, key in enumerate(dict.fromkeys(key for t in _RESTS.values() for key in t))
+}
+"""In which order numbers are told."""
 NumberValue = float | tuple[float, ...] | None
 """A number of a record, or several; mm. None where there is none yet."""
 
@@ -117,10 +125,7 @@ def open_numbers(record: Record, *rests: Rests) -> tuple[OpenNumber, ...]:
 
 def rests_on(number: OpenNumber, *rests: Rests) -> bool:
     """Tell whether one of `rests` rests on an open number."""
-    tables: dict[RecordKind, Mapping[str, frozenset[Rests]]] = {
-        "hinge": HINGE_RESTS, "slide": SLIDE_RESTS, "pull": PULL_RESTS,
-    }  # fmt: skip
-    return bool(tables[number.kind][number.key] & set(rests))
+    return not _RESTS[number.kind][number.key].isdisjoint(rests)
 
 
 def resting(numbers: Iterable[OpenNumber], *rests: Rests) -> tuple[OpenNumber, ...]:
@@ -136,8 +141,7 @@ def open_keys(record: Record, *rests: Rests) -> tuple[str, ...]:
 def by_record(numbers: Iterable[OpenNumber]) -> dict[tuple[RecordKind, str], list[OpenNumber]]:
     """Put open numbers together by their records, each number once, in the order of the tables."""
     found: dict[tuple[RecordKind, str], list[OpenNumber]] = {}
-    order = (*HINGE_RESTS, *SLIDE_RESTS, *PULL_RESTS)
-    for number in sorted(dict.fromkeys(numbers), key=lambda number: order.index(number.key)):
+    for number in sorted(dict.fromkeys(numbers), key=lambda number: _TURNS[number.key]):
         found.setdefault((number.kind, number.record), []).append(number)
     return found
 

@@ -81,18 +81,19 @@ def tick_boxes(
     placed: list[tuple[float, float, str, bool]] = []  # "" is a box
     x, y = 0.0, -ROW
     for member, hinge in zip(members, hinges, strict=True):
-        cell = [(member.part, True), (member.view.code, False)]
-        cell += [(f"for {member.serves}", False)] if member.serves else []
-        cell += [(f"hinge {hinge}", True)] if named and hinge else []
-        whole = INDENT + sum([text_width(text, 2.5, bold) + _APART for text, bold in cell]) - _APART
+        texts = [(member.part, True), (member.view.code, False)]
+        texts += [(f"for {member.serves}", False)] if member.serves else []
+        texts += [(f"hinge {hinge}", True)] if named and hinge else []
+        cell = [(text, bold, text_width(text, 2.5, bold)) for text, bold in texts]
+        whole = INDENT + sum([wide + _APART for _, _, wide in cell]) - _APART
         if x > 0.0 and x + whole > width:
             x, y = 0.0, y - ROW
         placed.append((x, y - 0.3, "", False))
         x = start = x + INDENT
-        for text, bold in cell:
-            fits = text_width(text, 2.5, bold) <= width - start
+        for text, bold, long in cell:
+            fits = long <= width - start
             for line in [text] if fits else wrap(text, 2.5, bold, width - start):
-                wide = text_width(line, 2.5, bold)
+                wide = long if fits else text_width(line, 2.5, bold)
                 if x > start and x + wide > width:
                     x, y = start, y - ROW
                 placed.append((x, y, line, bold))

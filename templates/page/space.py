@@ -191,7 +191,9 @@ def clip(
             if not low <= from_ <= high:
                 return None
             continue
-        a, b = sorted(((low - from_) / step, (high - from_) / step))
+        a, b = (low - from_) / step, (high - from_) / step
+        if step < 0.0:
+            a, b = b, a
         start, end = max(start, a), min(end, b)
     if start >= end:
         return None
@@ -217,9 +219,13 @@ def _free_pieces(
     """Cut away the stretches of a line within 0.8 mm of a box; drop stumps under `least`."""
     x1, y1, x2, y2 = line
     length = ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5
+    left, right = (x1, x2) if x1 < x2 else (x2, x1)
+    low_end, top = (y1, y2) if y1 < y2 else (y2, y1)
     spans: list[tuple[float, float]] = [(0.0, 1.0)]
     for box in boxes:
         widened = (box[0] - 0.8, box[1] - 0.8, box[2] + 0.8, box[3] + 0.8)
+        if right < widened[0] or left > widened[2] or top < widened[1] or low_end > widened[3]:
+            continue  # nearly all lie beyond one side
         hidden = clip(x1, y1, x2, y2, widened)
         if hidden is None or length == 0.0:
             continue

@@ -159,7 +159,9 @@ def text_box(mark: Text) -> tuple[float, float, float, float]:
     """
     width = text_width(mark.text, mark.size, mark.bold)
     low, high = _unit_heights(mark.text, mark.bold)
-    before = {"start": 0.0, "middle": width / 2, "end": width}[mark.anchor]
+    before = 0.0
+    if mark.anchor != "start":
+        before = width / 2 if mark.anchor == "middle" else width
     if mark.angle == 90:
         return (
             mark.x - high * mark.size,

@@ -83,16 +83,17 @@ def _number(space: Space, number: str, frame: Box, face: Box, within: Box) -> No
     """Write a card's number in its own frame, clear of the dots; where the frame is too small,
     outside the face, on a line that leads to it."""
     x0, y0, x1, y1 = frame
-    wide = text_width(number, SIZE, True)
+    _, low, wide, high = text_box(Text(x=0.0, y=0.0, text=number, bold=True))
     for row in range(int((y1 - y0) / STEP)):
+        y = y0 + MARGIN + row * STEP
+        if y + high > y1 - MARGIN:
+            break
         for column in range(int((x1 - x0 - wide) / STEP) + 1):
-            x, y = x0 + MARGIN + column * STEP, y0 + MARGIN + row * STEP
-            text = Text(x=x, y=y, text=number, bold=True)
-            box = text_box(text)
-            if box[2] > x1 - MARGIN or box[3] > y1 - MARGIN:
-                continue
-            if space.is_free(box, MARGIN):
-                space.add(text)
+            x = x0 + MARGIN + column * STEP
+            if x + wide > x1 - MARGIN:
+                break
+            if space.is_free((x, y + low, x + wide, y + high), MARGIN):
+                space.add(Text(x=x, y=y, text=number, bold=True))
                 return
     cx, cy = (x0 + x1) / 2, (y0 + y1) / 2
     left, bottom, right, top = face

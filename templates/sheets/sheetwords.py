@@ -100,25 +100,19 @@ class SheetWords(Struct, frozen=True, kw_only=True):
     def body(self) -> list[PanelPiece]:
         """Give what is said below the head, worded once for all widths that are tried."""
         line, where = guide_line(self.view, self.guides), _where(self.elsewhere)
+        told, shared = self._own(), _alike(self)
         first = box_first(self.view, self.box_page)
-        own = (*([line] if line else []), *self.own, *self._own())
+        own = (*([line] if line else []), *self.own, *told)
         return [
             *(said_in(said, bold=True) for said in (where and f"ALSO {where}.", first) if said),
-            *body(self.view, own, self._notes()),
+            *body(self.view, own, self._notes(shared)),
             *([PinTable(self.view, self.pins)] if self.pins else ()),
-            *self._rows(),
+            *(each.row(self, told, shared) for each in self.also),
         ]
 
     def figures(self) -> list[str]:
         """Give the face's size and the sums that close, worded once for all widths too."""
         return figures_of(self.view, self.part)
-
-    def _rows(self) -> list[PanelPiece]:
-        """Give the rows of the faces that have all their cards from this one."""
-        if not self.also:
-            return []
-        told, shared = self._own(), _alike(self)
-        return [each.row(self, told, shared) for each in self.also]
 
     def row(
         self, leader: "SheetWords", told: Sequence[str], shared: Sequence[Sentence]
@@ -147,9 +141,9 @@ class SheetWords(Struct, frozen=True, kw_only=True):
         lines = (*self.set_on, *(line for card in self.elsewhere for line in card.set_on))
         return own_words(self.view, lines)
 
-    def _notes(self) -> list[Sentence]:
-        """What applies to the part; what does not to all that have a row with it, by its name."""
-        shared = _alike(self)
+    def _notes(self, shared: Sequence[Sentence]) -> list[Sentence]:
+        """What applies to the part; what is not `shared` by all that have a row with it, by its
+        name."""
         return [
             note if note in shared else replace(note, text=f"{self.view.part}: {note.text}")
             for note in notes_of(self.view, self.part, first=self.first)

@@ -1,6 +1,7 @@
 """Open numbers in words and as data: what is drawn or bought with numbers nobody looked up yet."""
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from jigs.given.confirming import NumberValue, OpenNumber, by_record
 from templates.words.textlines import counted
@@ -25,6 +26,11 @@ def open_line(numbers: Iterable[OpenNumber], where: str = "", *, brief: bool = F
     `where` says where they are listed: `OPEN: slide runner, 3 numbers: page 1`; `brief`: the
     records alone, where all pages say the rest once.
     """
+    return _open_line(tuple(numbers), where, brief)
+
+
+@lru_cache(maxsize=256)  # many parts have the same hardware
+def _open_line(numbers: tuple[OpenNumber, ...], where: str, brief: bool) -> str:
     found = by_record(numbers)
     if not found:
         return ""

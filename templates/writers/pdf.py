@@ -53,6 +53,10 @@ _FOUR_QUARTERS = "{:.4f} {:.4f} m" + 4 * f"{6 * ' {:.4f}'} c" + " h"
 _RUN = re.compile(b"\1+")
 """Dark modules side by side, a byte each."""
 
+_AS_IT_IS = re.compile(rb"[ -'*-\[\]-~]*")
+"""What a string has as it is: printable ASCII but parentheses and the backslash (ISO 32000-1:2008,
+7.3.4.2, from memory). The library looks at each sign."""
+
 _HELD = 1_000_000
 """So many bytes of finished pages are held in memory; those of a longer document go to a temporary
 file until its end."""
@@ -139,12 +143,19 @@ class _Words:
             pieces = [
                 (
                     face.getSubsetInternalName(subset, self._document),
-                    f"({self._escape(codes)}) Tj",
+                    f"({self._as_string(codes)}) Tj",
                 )
                 for subset, codes in face.splitString(known(text), self._document)
             ]
             self._kept[text, bold] = pieces
         return pieces
+
+    def _as_string(self, codes: bytes) -> str:
+        """Give codes as they stand in a string."""
+        if _AS_IT_IS.fullmatch(codes):
+            return codes.decode("ascii")
+        escaped: str = self._escape(codes)
+        return escaped
 
 
 def write_pdf(
