@@ -174,9 +174,14 @@ def free_spot(
         max(room[0], near[0] - width / 2 - FAR), width, min(room[2], near[0] + width / 2 + FAR)
     )
     tops = _steps(max(room[1], near[1] - FAR) + height, 0.0, min(room[3], near[1] + FAR + height))
-    across = [(left, (dx := left + width / 2 - near[0]) * dx) for left in lefts]
-    up = [(top, (dy := top - height / 2 - near[1]) * dy) for top in tops]
-    spots = [(far_x + far_y, left, top) for left, far_x in across for top, far_y in up]
+    spots = [
+        (
+            (dx := left + width / 2 - near[0]) * dx + (dy := top - height / 2 - near[1]) * dy,
+            left,
+            top,
+        )
+        for left, top in space.open_places(lefts, tops, (width, height), 1.2)
+    ]
     for _, left, top in sorted(spots):
         if space.is_free((left, top - height, left + width, top), 1.2):
             return left, top

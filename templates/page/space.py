@@ -5,7 +5,7 @@ what may be left out, or moved, asks here first.
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
 from templates.page.marks import Area, Circle, Dash, Line, Mark, Outline, Qr, Text
@@ -130,6 +130,34 @@ class Space:
             if a == c or b == d or segment_meets(a, b, c, d, box, margin):
                 return False
         return not any(circle_meets(*circle, box, margin) for circle in self._circles)
+
+    def open_places(
+        self,
+        lefts: Sequence[float],
+        tops: Sequence[float],
+        size: tuple[float, float],
+        margin: float,
+    ) -> Iterator[tuple[float, float]]:
+        """Give the upper left corners at which a box of a size comes nearer to no text, area, level
+        or upright line than `margin` mm: of slanted lines and circles it is not known yet."""
+        width, height = size
+        straight = [(a, b, c, d) for a, b, c, d in self._lines if a == c or b == d]
+        lines = [(min(a, c), min(b, d), max(a, c), max(b, d)) for a, b, c, d in straight]
+        for top in tops:
+            low, high = top - height, top + margin
+            boxes = [(a, c + margin) for a, b, c, d in self._boxes if low < d + margin and b < high]
+            rules = [(a, c) for a, b, c, d in lines if d >= low - margin and b <= high]
+            for left in lefts:
+                right, near = left + width + margin, left - margin
+                for start, end in boxes:
+                    if left < end and start < right:
+                        break
+                else:
+                    for start, end in rules:
+                        if end >= near and start <= right:
+                            break
+                    else:
+                        yield left, top
 
     def line_is_free(
         self, x1: float, y1: float, x2: float, y2: float, margin: float = 0.4, *,
