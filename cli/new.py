@@ -13,7 +13,7 @@ from cli.failures import Failure
 from cli.listasking import ListTalk
 from cli.manners import command
 from cli.options import columns_option
-from cli.output import make_folder, write_new
+from cli.output import make_folder, write_new, write_text
 from cli.terminal import mention, tell, typed, typed_line
 
 if TYPE_CHECKING:
@@ -77,6 +77,7 @@ def _answer_options(made: Callable[..., None]) -> Callable[..., None]:
         "Without a question: what is not said stays open",
         "new kitchen.toml --fronts fronts.csv --usual --material-side 18mm",
     ),
+    ("What would be asked, and how an option says it", "new kitchen.toml --questions"),
 )
 @click.argument("job", metavar="JOB", type=click.Path(path_type=Path))
 @click.option(
@@ -88,6 +89,10 @@ def _answer_options(made: Callable[..., None]) -> Callable[..., None]:
     "--usual", is_flag=True, help="Ask nothing: what is not said here stays open, or as usual."
 )
 @click.option(
+    "--questions", is_flag=True,
+    help="List what would be asked, each with the option that answers it, and write nothing.",
+)  # fmt: skip
+@click.option(
     "--answer", multiple=True, metavar="KEY=TEXT",
     help="The answer to any question by its key, as wall.north.left=corner; may be repeated.",
 )  # fmt: skip
@@ -97,6 +102,7 @@ def new(
     fronts: Path | None,
     columns: "ListSpec | None",
     usual: bool,
+    questions: bool,
     answer: tuple[str, ...],
     **said: Any,
 ) -> None:
@@ -124,7 +130,7 @@ def new(
     if fronts:
         kept.fronts = _seen_from(fronts, job.parent)
     try:
-        talk = ListTalk(kept, usual=usual)
+        talk = ListTalk(kept, usual=usual or questions)
         listed = _open_list(kept.fronts, job.parent, given, talk, kept) if kept.fronts else None
     except click.Abort:
         _tell_stopped(kept)
@@ -135,6 +141,9 @@ def new(
 
         return interview(_printable(job.stem), listed, looked=not usual)
 
+    if questions:
+        _list_questions(start, {**kept.answers, **given})
+        return
     from jigs.ground.errors import JigsheetError
 
     draft, count = _settle(start, given, kept, usual=usual)
@@ -147,16 +156,45 @@ def new(
         )
         raise
     kept.drop()
-    from templates.words.questionwords import open_lines, written_lines
+    from templates.words.questionwords import open_lines, reveal_lines, written_lines
 
     if not usual:
         mention("")
-    for line in open_lines(draft):
+    for line in (*reveal_lines(draft, {*given, *kept.answers}), *open_lines(draft)):
         tell(line)
     for line in written_lines(
         str(job), count, typed("jigsheet", "check", job), typed("jigsheet", "pack", job)
     ):
         mention(line)
+
+
+def _list_questions(start: "Callable[[], Asking[Draft]]", answers: Mapping[str, str]) -> None:
+    """List the questions of an interview on standard output. Raises ReadingError for answers that
+    cannot be read."""
+    from jigs.asking.answering import answer_all
+    from jigs.ground.errors import ReadingError
+    from templates.words.questionwords import asked_end_lines, asked_lines
+
+    answered = answer_all(start(), answers)
+    if faults := [fault for fault in answered.faults if fault.where in answers]:
+        raise ReadingError(faults)
+    lines = [
+        line
+        for question in answered.questions
+        for line in asked_lines(question, _option(question.key), answers.get(question.key, ""))
+    ]
+    lines += asked_end_lines(whole=answered.draft is not None)
+    write_text("-", "".join(f"{line}\n" for line in lines), sources=())
+
+
+def _option(key: str) -> str:
+    """Name the option that answers a question."""
+    if key in ASKED:
+        return f"--{_name(key).replace('_', '-')}"
+    begun, _, number = key.partition(".")
+    if begun in REPEATED:
+        return f"--{begun}{f' (no. {number})' if number != '1' else ''}"
+    return f"--answer {key}=TEXT"
 
 
 def _settle(

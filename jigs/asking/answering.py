@@ -1,11 +1,12 @@
 """An interview with answers that are there already: what comes of it, or all that is wrong."""
 
 from collections.abc import Mapping
+from typing import Any
 
 from msgspec import Struct
 
 from jigs.asking.draft import Draft
-from jigs.asking.question import Asking
+from jigs.asking.question import Asking, Question
 from jigs.ground.errors import Fault, JigsheetError
 
 
@@ -16,19 +17,24 @@ class Answered(Struct, frozen=True, kw_only=True):
     """None where a question without a usual answer had none."""
     faults: tuple[Fault, ...]
     """The answers that cannot be read, each by the key of its question."""
-    asked: tuple[str, ...]
-    """The keys of the questions that were put."""
+    questions: tuple[Question[Any], ...]
+    """The questions that were put."""
+
+    @property
+    def asked(self) -> tuple[str, ...]:
+        """Their keys."""
+        return tuple(question.key for question in self.questions)
 
 
 def answer_all(asking: Asking[Draft], answers: Mapping[str, str]) -> Answered:
     """Go through an interview; what is not answered stays as usual."""
     faults: list[Fault] = []
-    asked: list[str] = []
+    questions: list[Question[Any]] = []
     draft = None
     try:
         question = next(asking)
         while True:
-            asked.append(question.key)
+            questions.append(question)
             text = question.settle(answers[question.key]) if question.key in answers else None
             try:
                 question.read(question.unsaid if text is None else text)
@@ -40,4 +46,4 @@ def answer_all(asking: Asking[Draft], answers: Mapping[str, str]) -> Answered:
             question = asking.send(question.unsaid if text is None else text)
     except StopIteration as end:
         draft = end.value
-    return Answered(draft=draft, faults=tuple(faults), asked=tuple(asked))
+    return Answered(draft=draft, faults=tuple(faults), questions=tuple(questions))

@@ -56,6 +56,10 @@ def check_drawer(
     yield from check_slide_load(front.id, record, drawer.width, drawer.length)
     yield from check_drawer_shelves(front, plan.space, place)
     yield from check_drawer_height(front, plan.space, place, job.units)
+    named = front.spec.slide is not None and "use.slide" not in job.assumed
+    if front.kind == "pullout" and not named and front.spec.drawer_box.drawer_height is None:
+        listed = front.spec.row.listed
+        yield warning("pullout-drawer-box", front.id, height=drawer.height, listed=listed)
     if front.place.row == front.place.rows:
         yield from check_drawer_clearance(front, carcass, record, place)
 

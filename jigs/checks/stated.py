@@ -179,17 +179,15 @@ def check_asked(job: Job) -> tuple[Problem, ...]:
 
 
 def _ask_place(box: BoxSpec) -> Iterator[Problem]:
-    """Ask whether an empty open box is built, or is an appliance's place."""
+    """Ask whether an empty open box is built, or is an appliance's place, and what is in it."""
     empty = not (box.shelves or box.no_shelf or box.rollouts or box.columns)
-    if box.kind != "open" or not empty or not PLACE[0] - SLACK <= box.width <= PLACE[1] + SLACK:
+    if box.kind != "open" or not empty or len(box.fronts) > 1:
         return
-    if len(box.fronts) != 1:
-        return
-    (front,) = box.fronts
-    if front.kind == "opening" and not front.leaflet:
-        yield warning("appliance-place", box.id, case="box")
-    elif front.kind in ("false-front", "door"):
-        yield warning("appliance-place", front.id, case="front")
+    place = PLACE[0] - SLACK <= box.width <= PLACE[1] + SLACK
+    if all(front.kind == "opening" and not front.leaflet for front in box.fronts):
+        yield warning("appliance-place", box.id, case="box" if place else "empty")
+    elif place and box.fronts[0].kind in ("false-front", "door"):
+        yield warning("appliance-place", box.fronts[0].id, case="front")
 
 
 def _ask_openings(box: BoxSpec) -> Iterator[Problem]:

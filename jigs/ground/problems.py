@@ -114,6 +114,7 @@ RANKS: dict[str, Rank] = {
     "piece-no-room": 2,
     "pocket-near-hole": 2,
     "pull-at-box-edge": 2,
+    "pullout-drawer-box": 2,
     "pull-at-fixing": 2,
     "rollout-spacer": 2,
     "rollout-tight": 2,

@@ -18,8 +18,9 @@ BESIDE = 33
 HEAD = """\
 # {name}: a job of jigsheet. Each key says what it is; jigs/JOBFILE.md explains them all.
 #
-# A length is written as you say it: "15 3/4", "3/4", "396.9 mm"; keep the quotes. What stands
-# behind a # is not said yet: take the # away where you know the number.
+# A length is written as you say it: "15 3/4", "3/4", "396.9 mm"; keep the quotes. A line that
+# begins with a # is NOT SAID yet, and shows what is usual: where you know it, write it and take
+# that # away.
 #
 # What no job file decides: building, gas, water and electrical code, and what an appliance's own
 # instructions ask for. Range, oven, hood, dishwasher and sockets belong to licensed trades. Wall
@@ -99,9 +100,7 @@ def _block(section: DraftTable) -> str:
 def _comment(line: DraftLine, comments: Mapping[str, str]) -> str:
     topic = (line.topic or line.key).rpartition(".")[2]
     said = comments.get(topic, "")
-    if not line.open:
-        return said
-    return f"NOT SAID: {said}" if said else "NOT SAID"
+    return said
 
 
 def _beside(text: str, comment: str) -> str:

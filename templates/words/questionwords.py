@@ -4,7 +4,7 @@ The sentences are data, in `questions.toml`, by the key of their question.
 """
 
 import tomllib
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -89,6 +89,35 @@ def _front_words(front: FrontDraft) -> str:
     return " ".join(filter(None, (f"{many}{front.kind}", hand, height)))
 
 
+def asked_lines(question: Question[Any], option: str, answer: str) -> list[str]:
+    """Write a question with the option that answers it, what is allowed, and what holds where
+    nobody says it, or what was answered (`answer`)."""
+    said = sentences()[question.words]
+    if answer:
+        unsaid = f"Answered: {answer}"
+    elif question.may_open and "open" in said:
+        unsaid = f"Not said: {said['open'].format(**question.figures)}"
+    elif question.unsaid:
+        unsaid = f"Not said: {question.unsaid}"
+    else:
+        unsaid = "An answer is needed"
+    return [
+        *wrapped(f"{option}  {said['ask'].format(**question.figures)}", "", "    "),
+        *wrapped(f"Allowed: {question.form.allowed}. {unsaid}.", "    ", "    "),
+    ]
+
+
+def asked_end_lines(*, whole: bool) -> list[str]:
+    """Say what the list of questions leaves out."""
+    if whole:
+        more = (
+            "Some answers bring questions of their own (a wall, how a slide is mounted): give "
+            "them, and ask for the list again."
+        )
+        return ["", *wrapped(more, "", "")]
+    return ["", "What follows hangs on the last of them: answer it, and ask for the list again."]
+
+
 def written_lines(path: str, answers: int, check: str, pack: str) -> list[str]:
     """Say what was written and what comes next: the lines that check and pack it."""
     by = f", by {counted(answers, 'answer')}" if answers else ""
@@ -97,6 +126,30 @@ def written_lines(path: str, answers: int, check: str, pack: str) -> list[str]:
         f"Next: {check}",
         f"then: {pack}",
     ]
+
+
+def reveal_lines(draft: Draft, said: Collection[str]) -> list[str]:
+    """Say what is taken of the reveals where nobody said it: which of two things one is, and that
+    at the top; `said`: the keys of the answers that were given."""
+    lines: list[str] = []
+    table = next((each for each in draft.sections if each.name == "reveal"), None)
+    values = {line.key: line for line in table.lines} if table else {}
+    if "reveal" in said and "reveal_is" not in said:
+        side, between = values["side"].value, values["between"].value
+        lines += wrapped(
+            f"Reveal {side}: taken from a front's edge to its own box's edge, so that two fronts "
+            f"stand {between} apart. If it is the whole gap between two: --reveal-is gap.",
+            "", "  ",
+        )  # fmt: skip
+    if "top" in values and values["top"].open:
+        under, top = values["under_counter"].value, values["top"].value
+        lines += wrapped(
+            f"Reveal at the top not said: {under} is taken under a counter (base, drawer and sink "
+            f"boxes), {top} elsewhere. --reveal-top, or top and under_counter in [reveal], says "
+            "otherwise.",
+            "", "  ",
+        )  # fmt: skip
+    return lines
 
 
 def open_lines(draft: Draft) -> list[str]:

@@ -196,6 +196,40 @@ def test_unattended_from_options_alone(run: Run) -> None:
     assert [path.name for path in Path.cwd().iterdir()] == ["job.toml"]
 
 
+def test_what_is_taken_of_the_reveals_is_told(run: Run, fronts: Path) -> None:
+    """Which of two things one is, and the one at the top, which is another under a counter."""
+    words = ("--fronts", fronts, "--usual", "--units", "in", "--reveal", "1/16")
+    result = run("new", "k.toml", *words)
+    said = " ".join(result.stderr.split())
+    assert "Reveal 1/16: taken from a front's edge to its own box's edge" in said
+    assert "1/8 is taken under a counter (base, drawer and sink boxes), 1/16 elsewhere" in said
+    result = run("new", "m.toml", *words, "--reveal-is", "edge", "--reveal-top", "1/16")
+    assert "Reveal" not in result.stderr
+
+
+def test_the_questions_with_their_options(run: Run, fronts: Path) -> None:
+    """Each names the option that answers it, and that is taken; nothing is written."""
+    words = ("--fronts", fronts, "--walls", "north: B1 B2 B3; east: W1")
+    listed = run("new", "k.toml", *words, "--questions")
+    assert listed.exit_code == 0, listed.output
+    assert not Path("k.toml").exists()
+    options = [line.split("  ")[0] for line in listed.stdout.splitlines() if line[:2] == "--"]
+    assert {"--reveal-top", "--answer wall.north.left=TEXT", "--boxes", "--slide-mount"} <= {
+        *options
+    }
+    answers = [
+        *(("--answer", f"{option.split()[1].removesuffix('=TEXT')}=-") for option in options
+          if option.startswith("--answer")),
+        *((option, "-") for option in options
+          if option not in ("--walls", "--units", "--slide-mount", "--boxes")
+          and not option.startswith("--answer")),
+    ]  # fmt: skip
+    result = run("new", "k.toml", *words, "--usual", *(word for pair in answers for word in pair))
+    assert result.exit_code == 0, result.output
+    said = run("new", "z.toml", "--questions")
+    assert said.stdout.splitlines()[-1].startswith("What follows hangs on the last of them")
+
+
 def test_unattended_all_faults_are_told_at_once(run: Run) -> None:
     """By the keys of their questions, and nothing is made."""
     result = run(

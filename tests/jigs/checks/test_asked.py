@@ -6,7 +6,7 @@ import pytest
 from msgspec.structs import replace
 
 from jigs.given.job import BoxSpec, FrontKind, FrontSpec, ShelfSpec
-from jigs.given.stated import NOTED, BoxRead, HandHole, RolloutSpec
+from jigs.given.stated import NOTED, BoxRead, DrawerSize, HandHole, RolloutSpec
 from jigs.layout.layout import lay_out
 from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, codes, lay
@@ -30,7 +30,7 @@ def place(kind: FrontKind, width: float = 600.0, leaflet: bool = False) -> BoxSp
     ("kind", "width", "part"),
     [
         ("opening", 400.0, "D1"), ("opening", 600.0, "D1"), ("opening", 650.0, "D1"),
-        ("opening", 399.0, None), ("opening", 651.0, None),
+        ("opening", 399.0, "D1"), ("opening", 651.0, "D1"), ("door", 399.0, None),
         ("false-front", 450.0, "D1-1"), ("door", 609.6, "D1-1"), ("drawer", 600.0, None),
     ],
 )  # fmt: skip
@@ -39,6 +39,29 @@ def test_an_empty_open_box_as_wide_as_an_appliance(
 ) -> None:
     """An opening: is a box built here? A front before it: is it an appliance's panel?"""
     assert asked(place(kind, width)).get("appliance-place") == part
+
+
+def test_an_open_box_without_anything_in_it() -> None:
+    """Not even an opening: its sides are bored before it stands."""
+    bare = box(name="D1", kind="open", width=300.0)
+    assert asked(bare) == {"appliance-place": "D1"}
+    assert asked(replace(bare, shelves=(ShelfSpec(at=300.0),))) == {}
+    assert asked(replace(bare, no_shelf=True)) == {}
+
+
+def test_what_stands_behind_a_pullout() -> None:
+    """A drawer box is taken where nobody says it, and that is told with its height; none is told
+    of one that is said, or that stands on a kit."""
+    code = "pullout-drawer-box"
+    front = FrontSpec(id="P1", kind="pullout")
+    (found,) = [p for p in lay(box(front)).problems if p.code == code]
+    (made,) = lay(box(front)).drawers
+    assert (found.part, dict(found.values)["height"]) == ("P1", made.height)
+    said = replace(front, drawer_box=DrawerSize(drawer_height=200.0))
+    assert code not in [p.code for p in lay(box(said)).problems]
+    hole = HandHole(x=60, y=480, diameter=3, depth=12, face="back", purpose="bracket")
+    kit = replace(front, by_kit=True, holes=(hole,))
+    assert code not in [p.code for p in lay(box(kit)).problems]
 
 
 def test_an_open_box_that_is_meant() -> None:
