@@ -17,6 +17,7 @@ from jigs.given.ids import (
     names_board,
 )
 from jigs.ground.errors import JigsheetError
+from tests.anytext import ANY
 
 
 @pytest.mark.parametrize(
@@ -47,7 +48,7 @@ def test_a_refusal_shows_the_value() -> None:
     assert len(str(caught.value)) < 200
 
 
-@given(st.text(max_size=30))
+@given(st.text(ANY, max_size=30))
 def test_whatever_passes_is_an_id(text: str) -> None:
     """Any text is refused, or becomes an ID that stays itself."""
     try:

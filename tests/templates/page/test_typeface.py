@@ -18,6 +18,7 @@ from templates.page.typeface import (
     text_width,
     wrap,
 )
+from tests.anytext import ANY
 
 
 def test_size_is_the_height_of_a_capital() -> None:
@@ -67,7 +68,7 @@ def test_missing_names_what_cannot_be_shown() -> None:
     assert missing("Łódź ☃ 漢 3") == {"☃", "漢"}
 
 
-@given(st.text())
+@given(st.text(ANY))
 @settings(max_examples=100)
 def test_known_text_is_always_printable(text: str) -> None:
     """Whatever comes in, only characters of the face come out, and they stay as they are."""
@@ -78,7 +79,7 @@ def test_known_text_is_always_printable(text: str) -> None:
 
 
 @given(
-    st.text(alphabet=st.characters(codec="utf-8"), max_size=60),
+    st.text(ANY, max_size=60),
     st.floats(0, 120),
     st.sampled_from([2.5, 3.5, 7.0]),
     st.booleans(),

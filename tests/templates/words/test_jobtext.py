@@ -7,8 +7,9 @@ from hypothesis import strategies as st
 
 from jigs.asking.draft import Draft, DraftLine, DraftTable
 from templates.words.jobtext import job_text, toml_value
+from tests.anytext import ANY
 
-TEXTS = st.text(max_size=20)
+TEXTS = st.text(ANY, max_size=20)
 
 
 @settings(max_examples=30)

@@ -33,6 +33,7 @@ from templates.words.scanwords import (
 )
 from templates.words.stationwords import station_title
 from templates.writers.qr import qr_matrix
+from tests.anytext import ANY
 from tests.jigs.sample import box, lay
 from tests.jobtexts import box_text
 from tests.pages import COMMANDS_PAGE
@@ -255,8 +256,8 @@ def test_an_independent_reader_reads_them(longest: int) -> None:
 
 
 @given(
-    st.from_regex(r"[A-Z][A-Z0-9-]{0,8}", fullmatch=True),
-    st.text(max_size=40),
+    st.from_regex(r"[A-Z][A-Z0-9-]{0,8}", fullmatch=True, alphabet=ANY),
+    st.text(ANY, max_size=40),
     st.booleans(),
 )
 @settings(max_examples=25)
