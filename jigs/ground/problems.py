@@ -158,6 +158,7 @@ OPEN_CODES = ("unconfirmed-hinge", "unconfirmed-slide", "unconfirmed-pull")
 
 OF_HINGES = frozenset(
     {
+        "corner-filler",
         "cup-at-groove",
         "door-beyond-tables",
         "hinge-at-end",
@@ -168,9 +169,13 @@ OF_HINGES = frozenset(
         "hinges-few",
         "least-reveal-unknown",
         "tab-moved",
+        "wall-filler",
     }
 )
-"""What concerns the hinges of a front alone: it stands where these are bored."""
+"""What concerns how a front hangs and swings: it stands where its hinges are bored."""
+
+OF_PULLS = frozenset({("unlikely-number", "centres")})
+"""What concerns the pull of a front alone, by code and case: it stands where that is bored."""
 
 BEFORE_CUTTING = frozenset(
     {

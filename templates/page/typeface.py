@@ -12,6 +12,7 @@ True
 
 import re
 import unicodedata
+from collections.abc import Sequence
 from functools import lru_cache
 from importlib.util import find_spec
 from io import BytesIO
@@ -94,6 +95,9 @@ def missing(text: str, bold: bool = False) -> set[str]:
     advance = _advances(bold)
     composed = unicodedata.normalize("NFC", text)
     return {c for c in composed if c not in advance and unicodedata.category(c)[0] != "C"}
+
+
+_FRACTION = re.compile(r"[0-9]+/[0-9]")
 
 
 def with_times(text: str) -> str:
@@ -259,12 +263,31 @@ class CutText(Struct, frozen=True, kw_only=True):
         return lines
 
 
+def _kept_together(words: Sequence[str]) -> list[str]:
+    """Join what no line's end may part, for it would be read as something else: a fraction behind
+    its whole number, a sum's total behind its sign.
+
+    >>> _kept_together("34.1 + 5.6 = 39.7 (1 9/16 in)".split())
+    ['34.1', '+', '5.6', '= 39.7', '(1 9/16', 'in)']
+    """
+    joined: list[str] = []
+    for word in words:
+        before = joined[-1] if joined else ""
+        if before == "=" or (before[-1:].isdigit() and _FRACTION.match(word)):
+            joined[-1] = f"{before} {word}"
+        else:
+            joined.append(word)
+    return joined
+
+
 @lru_cache(maxsize=1024)
 def cut_text(text: str, size: float, bold: bool) -> CutText:
     """Cut a text into words and measure them.
 
     Kept, since a text is measured for several widths, and many stand on many pages."""
     words = known(text).split()
+    if "/" in text or "=" in text:
+        words = _kept_together(words)
     advance = _advances(bold)
     return CutText(
         words=tuple(words),

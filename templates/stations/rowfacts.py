@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from jigs.bench.station import Row, Station
 from jigs.given.confirming import OpenNumber
 from jigs.ground.grouped import grouped
-from jigs.ground.problems import OF_HINGES
+from jigs.ground.problems import OF_HINGES, OF_PULLS
 from templates.stations.stationview import Shop
 from templates.words.boardfacts import drawer_box_facts
 from templates.words.cautions import SPRUNG
@@ -70,12 +70,17 @@ def said_in_row(shop: Shop, row: Row) -> tuple[str, ...]:
     return tuple(dict.fromkeys([*facts, *warnings]))
 
 
-def _elsewhere(shop: Shop, row: Row) -> Collection[str]:
-    """Give what is said at a front's cups alone: what concerns its hinges, where they are bored."""
+def _elsewhere(shop: Shop, row: Row) -> Collection[str | tuple[str, str]]:
+    """Give what is said at a front's cups alone, or at its pull: what concerns these, where they
+    are bored."""
     front = shop.fronts.get(row.part.id)
-    if row.purpose == "cup" or front is None:
+    if front is None:
         return ()
-    return OF_HINGES if any(each.kind == "hinge" for each in front.fittings) else ("tab-moved",)
+    bored = {each.kind for each in front.fittings}
+    of_pulls = OF_PULLS if row.purpose != "pull" and "pull" in bored else frozenset()
+    if row.purpose == "cup":
+        return of_pulls
+    return of_pulls | (OF_HINGES if "hinge" in bored else {"tab-moved"})
 
 
 def _facts(shop: Shop, row: Row) -> Iterator[Sentence]:

@@ -111,9 +111,15 @@ def open_names(numbers: Iterable[OpenNumber]) -> str:
     return f"{STAMP}: {', '.join(dict.fromkeys(number.record for number in numbers))}."
 
 
-def warning_words(row: Row, unit: Unit, elsewhere: Collection[str]) -> tuple[str, ...]:
+def warning_words(
+    row: Row, unit: Unit, elsewhere: Collection[str | tuple[str, str]]
+) -> tuple[str, ...]:
     """Give the findings that a row prints: open numbers have a line of their own, what has a code
-    of `elsewhere` stands at another row of its part."""
+    of `elsewhere`, or code and case, stands at another row of its part."""
     left_out = {*OPEN_CODES, *elsewhere}
-    found = (problem for problem in row.warnings if problem.code not in left_out)
+    found = (
+        problem
+        for problem in row.warnings
+        if left_out.isdisjoint((problem.code, (problem.code, problem.case)))
+    )
     return tuple(dict.fromkeys(closed(fact_of(problem, unit)) for problem in found))

@@ -17,9 +17,9 @@ from templates.words.facewords import (
 )
 from templates.words.holewords import HOLE_WORDS, bare_mm, bore_words
 
+CORNERS = {"top-left": ("TOP LEFT", "BOTTOM RIGHT"), "top-right": ("TOP RIGHT", "BOTTOM LEFT")}
+"""The two corners that a card for pulls serves, the lower one half round."""
 PATTERN_WORDS = {
-    "top-left": "At the TOP LEFT corner; TURNED at the BOTTOM RIGHT.",
-    "top-right": "At the TOP RIGHT corner; TURNED at the BOTTOM LEFT.",
     "line": "On a line across, from the free edge.",
     "middle": "On the middle of the front.",
 }
@@ -95,6 +95,8 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
     ]  # fmt: skip
     if not alike or station.work == "by-hand":
         return ""
+    if station.pattern in CORNERS:
+        return corners_words(station)
     if station.pattern in PATTERN_WORDS:
         return PATTERN_WORDS[station.pattern]
     if station.work == "fronts-on-boxes" and any(o.marked != station.marked for o in alike):
@@ -108,6 +110,21 @@ def reason_words(station: Station, others: Iterable[Station]) -> str:
     others_own = [name for name in theirs if name not in mine]
     without = f", not {', '.join(others_own)}" if others_own else ""
     return f"For {RECORD_WORDS[station.work]} {', '.join(mine)}{without}."
+
+
+def corners_words(station: Station) -> str:
+    """Say at which corners the cards of a station lie, and whether turned there: a card that is set
+    at the lower corner alone is drawn as it lies there."""
+    top, low = CORNERS[station.pattern]
+    ways: dict[str, set[bool]] = {top: set(), low: set()}
+    for setting in (setting for row in station.rows for setting in row.settings):
+        edges = {edge.edge for edge in station.card(setting.card).edges}
+        ways[top if ("top" in edges) != setting.turned else low].add(setting.turned)
+    if not ways[top] or not ways[low]:
+        return f"At the {top if ways[top] else low} corner."
+    if ways == {top: {False}, low: {True}}:
+        return f"At the {top} corner; TURNED at the {low}."
+    return f"At the {top} or {low} corner: the card's upright title says which."
 
 
 def by_hand_words(station: Station, others: Iterable[Station]) -> str:

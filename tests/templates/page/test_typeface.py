@@ -105,6 +105,16 @@ def test_wrapped_lines_fit_and_lose_nothing(text: str, width: float) -> None:
     assert "".join("".join(lines).split()) == "".join(known(text).split())
 
 
+@pytest.mark.parametrize("width", range(14, 60, 3))
+def test_no_line_parts_a_fraction_from_its_number_or_a_sum_from_its_total(width: int) -> None:
+    """1 9/16 at a line's end read as 1; the lines lose nothing, and keep to their width."""
+    text = "a gap of 1 9/16 in, so 97.8 + 416.0 + 100.6 = 614.4; it is 24 3/16- in"
+    lines = wrap(text, 2.5, False, float(width))
+    assert " ".join(lines) == text
+    assert all(text_width(line, 2.5) <= width for line in lines)
+    assert not any(line.endswith(("1", " =", "24")) for line in lines)
+
+
 def test_a_word_longer_than_the_line_is_broken() -> None:
     """Nothing hangs over, and a line is never empty."""
     assert all(wrap("Seitenwandverkleidung", 5.0, False, 20.0))

@@ -21,9 +21,12 @@ from templates.stations.stationrows import NextCard, setting_spans
 from templates.stations.stationset import make_stations
 from templates.stations.stationview import shop_of
 from templates.words.sentence import closed
+from templates.words.stationwords import corners_words
 from tests.jigs.bench.test_rows import kitchen
 from tests.jigs.bench.test_stations import demo
+from tests.jobtexts import box_text
 from tests.said import fact_of
+from tests.templates.printed import laid_out
 
 KITCHENS = ("drawers", pytest.param("demo", marks=pytest.mark.slow))
 ON_FRONTS = (
@@ -200,3 +203,37 @@ def test_what_concerns_hinges_stands_at_the_cups_alone() -> None:
     assert {close, other} <= {*cups}
     assert other in pulls
     assert close not in pulls
+
+
+def test_a_finding_stands_where_its_work_is_done() -> None:
+    """That pulls are sold with other centres at the pull, that the door strikes the wall at its
+    cups: each at one station of the front, not at all of them."""
+    text = box_text("B1", "base", 'kind = "door"\nhinged = "left"\npull = "odd"')
+    layout = laid_out(
+        f'{text}[pull.odd]\nlike = "bar"\ncenters = 158.75\n'
+        '[[wall]]\nname = "north"\nleft = "wall"\nright = "open"\n'
+    )
+    said = {station.work: " ".join(words.values()) for station, words in told(layout)}
+    assert "pulls are sold with" in said["pulls"]
+    assert "opened, it strikes it" in said["cups"]
+    assert "pulls are sold with" not in said["cups"]
+    assert "opened, it strikes it" not in said["pulls"]
+
+
+def test_a_station_for_pulls_names_the_corners_at_which_its_cards_lie() -> None:
+    """A wall door alone has its pull at its lower corner: the card is drawn as it lies there, and
+    nothing is said of turning. With a base door of the other hand it is turned."""
+    base = box_text("B1", "base", 'kind = "door"\nhinged = "left"')
+    wall = box_text("W1", "wall", 'kind = "door"\nhinged = "right"')
+    alone = box_text("W1", "wall", 'kind = "door"\nhinged = "left"')
+
+    def corners(text: str) -> set[str]:
+        stations = [each for each in plan_stations(laid_out(text)) if each.work == "pulls"]
+        return {corners_words(each) for each in stations}
+
+    assert corners(alone) == {"At the BOTTOM RIGHT corner."}
+    assert corners(base) == {"At the TOP RIGHT corner."}
+    assert corners(base + wall) == {"At the TOP RIGHT corner; TURNED at the BOTTOM LEFT."}
+    rounded = wall.replace('kind = "door"', 'kind = "door"\nedge_radius = 3')
+    said = "At the TOP RIGHT or BOTTOM LEFT corner: the card's upright title says which."
+    assert corners(base + rounded) == {said}
