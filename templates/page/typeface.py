@@ -52,8 +52,8 @@ _STAND_INS = {
 }
 """Trade signs that the face lacks, and what stands for them."""
 
-_LONE_X = re.compile(r"(?<=[0-9+\-\"] )x(?= )")
-"""An x behind a figure, which may end with the sign of its inches."""
+_LONE_X = re.compile(r"(?<=[0-9+\-\"] )x(?= )|(?<=[A-Z] )x(?= [A-Z])")
+"""An x behind a figure, which may end with the sign of its inches, or between names in capitals."""
 
 
 def font_path(bold: bool = False) -> Path:

@@ -25,9 +25,9 @@ LETTERS = "S: slide. P: hinge plate. N: shelf pins. Tick a height when its line 
 
 
 def board_line(part: BenchPart) -> str:
-    """Name a board with its code and its size: `LEFT: B1-SIDE-L, code M2QX, 584.2 deep x ...`."""
+    """Name a board with its code and its size: `LEFT: B1-SIDE-L, code M2QX, 584.2 deep by ...`."""
     assert part.board is not None, "a table is of boards alone"
-    size = f"{format_mm(part.width)} deep x {format_mm(part.height)} high"
+    size = f"{format_mm(part.width)} deep by {format_mm(part.height)} high"
     return f"{part.board.side.upper()}: {part.id}, code {part.code}, {size}"
 
 

@@ -75,7 +75,7 @@ def wall_of_pieces(wall: str) -> str:
 
 def cut_head(unit: Unit) -> str:
     """Head the column of cut sizes."""
-    return f"cut: length x width, {unit} ({'mm' if unit == 'in' else 'in'})"
+    return f"cut: length by width, {unit} ({'mm' if unit == 'in' else 'in'})"
 
 
 def groove_words(groove: Groove, unit: Unit, *, in_side: bool) -> str:

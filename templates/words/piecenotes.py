@@ -34,7 +34,7 @@ def _say(note: PieceNote) -> str:
             return f"notch {', '.join(f'{wide} x {deep} for {name}' for wide, deep, name in sizes)}"
         case "slide-notches":
             wide, high = figures
-            return f"notch both lower corners {wide} wide x {high} high for the slides"
+            return f"notch both lower corners {wide} wide by {high} high for the slides"
         case "hook-bores":
             return "bored for their hooks, see its sheet"
         case "under-slide":

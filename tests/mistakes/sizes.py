@@ -228,7 +228,7 @@ SIZES = (
         22,
         "a drawer box that is made",
         job(box(DRAWER)),
-        Says("parts", "notch both lower corners 38.0 wide x 13.0 high for the slides"),
+        Says("parts", "notch both lower corners 38.0 wide by 13.0 high for the slides"),
         Says("parts", "its lower edge 13.0 mm (1/2+ in) above the lower edge"),
         Says(
             "sheet",

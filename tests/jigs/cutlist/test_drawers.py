@@ -59,7 +59,8 @@ def test_undermount_back_is_notched_and_grooves_stand_at_the_recess() -> None:
     pieces = _cut()
     back = pieces["B1-1-BOX-BACK"]
     assert [(c.dx, c.dy) for c in back.cutouts] == [(38.0, 13.0)] * 2
-    assert note_words(back.notes) == "notch both lower corners 38.0 wide x 13.0 high for the slides"
+    notch = "notch both lower corners 38.0 wide by 13.0 high for the slides"
+    assert note_words(back.notes) == notch
     assert all(p.groove is not None and p.groove.at == 13.0 for p in list(pieces.values())[:3])
     assert not _cut(notch=None)["B1-1-BOX-BACK"].cutouts
 

@@ -125,7 +125,7 @@ def test_the_cut_list_and_the_notch_follow_the_record() -> None:
     assert recess_and_notch(record) == (13.0, (35.0, 14.0))
     pieces = cut_job(hooked(box(DRAWER, LOW, kind="drawer"), slide=record)).pieces
     (back,) = [piece for piece in pieces if piece.id == "B1-1-BOX-BACK"]
-    assert "35.0 wide x 14.0 high" in note_words(back.notes)
+    assert "35.0 wide by 14.0 high" in note_words(back.notes)
     assert "bored for their hooks" in note_words(back.notes)
     assert [(c.dx, c.dy) for c in back.cutouts] == [(35.0, 14.0)] * 2
 

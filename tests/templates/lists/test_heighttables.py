@@ -40,7 +40,7 @@ def test_the_golden_stack() -> None:
     spacer of the second drawer 275.3 - 33 - 18.3 = 224.0."""
     (group,) = groups_of(golden())
     assert group.title.startswith("BOX B1. LEFT: B1-SIDE-L, code ")
-    assert group.title.count("584.2 deep x 774.7 high") == 2
+    assert group.title.count("584.2 deep by 774.7 high") == 2
     assert rows_of(group)[1] == ("S", "B1-3", "275.3", "275.3", "257.0", SPACER)
     assert [row[2] for row in rows_of(group)] == ["51.3", "275.3", "467.3", "659.3"]
     assert "51.3 + 224.0 + 192.0 + 192.0 + 115.4 = 774.7" in notes_of(group)

@@ -114,7 +114,7 @@ def test_each_page_is_numbered_and_says_what_goes_on() -> None:
         assert f"Cut list, page {number} of {len(pages)}" in said
     inside = [text.text for text in texts(pages[1])]
     assert "Board of the sides: 18.3 mm (23/32 in) thick, GOES ON" in inside
-    assert "cut: length x width, mm (in)" in inside
+    assert "cut: length by width, mm (in)" in inside
 
 
 @pytest.mark.parametrize("name", ["parts", "order"])

@@ -165,7 +165,7 @@ def test_text_names_what_is_left_out_and_assumed() -> None:
 def test_tables_stand_in_columns() -> None:
     """Each row of a board has its figures below the head's."""
     lines = parts_text(_list()).splitlines()
-    head = next(line for line in lines if "cut: length x width" in line)
+    head = next(line for line in lines if "cut: length by width" in line)
     at = head.index("cut:")
     for line in lines:
         if line.startswith("    B") and "-SIDE-" in line and "BOX" not in line:

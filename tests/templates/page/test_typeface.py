@@ -54,6 +54,7 @@ def test_width_is_the_sum_of_advances() -> None:
         ("漢字 ☃", "?? ?"),
         ("𝐁𝟑", "B3"),
         ('4 x 32.0, 15" x 22 1/2- x 3/4 in', '4 × 32.0, 15" × 22 1/2- × 3/4 in'),
+        ("WIDTH x HEIGHT x THICKNESS", "WIDTH × HEIGHT × THICKNESS"),
         ("x 12.0, at x 60; x or y; 24x60", "x 12.0, at x 60; x or y; 24x60"),
         ("", ""),
     ],
