@@ -77,14 +77,17 @@ def make_from(layout: "Layout", reach: float) -> "Made":
     from jigs.changes.making import make
     from jigs.cutlist.cutlist import cut_job
     from jigs.layout.layout import as_printed
-    from jigs.order.buying import make_order
     from templates.binding.jobstations import reach_on
+    from templates.lists.digests import list_digests
+    from templates.lists.workview import Paged, view_work
     from templates.page.paper import PAPERS
 
     printed, reach = as_printed(layout), reach or reach_on(PAPERS["common"])
     cut = cut_job(layout)
     planned = plan_stations(printed, reach=reach)
-    return make(printed, cut, make_order(printed, cut), planned, reach=reach)
+    work = view_work(printed, cut, planned, Paged())
+    lists = list_digests(printed, cut, work.order, work)
+    return make(printed, cut, work.order, planned, reach=reach, lists=lists)
 
 
 class Compared(Struct, frozen=True, kw_only=True):

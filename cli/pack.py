@@ -89,6 +89,7 @@ def make_pack(
     from templates.binding.jobstations import bind_stations, reach_on
     from templates.binding.packlist import contents_data
     from templates.labels.labellist import list_labels
+    from templates.lists.digests import list_digests
     from templates.lists.heighttables import heights_listing
     from templates.lists.holelist import holes_csv
     from templates.lists.orderlist import order_csv
@@ -119,7 +120,9 @@ def make_pack(
     paged = Paged()
     # What nothing is drilled at, or no side has lines of, makes no file.
     planned = plan_stations(printed, reach=reach_on(sheet))
-    made = make(printed, cut, order, planned, reach=reach_on(sheet))
+    work = view_work(printed, cut, planned, paged)
+    lists = list_digests(printed, cut, order, work)
+    made = make(printed, cut, order, planned, reach=reach_on(sheet), lists=lists)
     words = list_labels(printed, cut.pieces, planned)
     if planned:
         stations = bind_stations(printed, planned, sheet)
@@ -138,18 +141,18 @@ def make_pack(
     files["elevations.pdf"] = bind_walls(layout, draw_walls(layout, paper)[0])
     listings = [parts_listing(parts), order_listing(order, printed.job)]
     files["lists.pdf"], _ = draw_lists(layout, listings, paper)
-    lists = {
+    data = {
         "holes.csv": holes_csv(layout),
         "parts.csv": parts_csv(parts),
         "order.csv": order_csv(order, printed.job),
         "fronts.csv": fronts_csv(order, printed.job),
     }
-    files |= {name: text.encode(errors="replace") for name, text in lists.items()}
+    files |= {name: text.encode(errors="replace") for name, text in data.items()}
     left_out = listed_words(order)
     said = {**costs, "fronts.csv": f"HAS {left_out}"} if left_out else costs
     paged = replace(paged, files=("plan.pdf", *files, CONTENTS), costs=said)
-    work = plan_listing(view_work(printed, cut, planned, paged))
-    files = {"plan.pdf": draw_lists(layout, [work], paper)[0], **files}
+    steps = plan_listing(replace(work, paged=paged))
+    files = {"plan.pdf": draw_lists(layout, [steps], paper)[0], **files}
     packed = write_pack(
         folder,
         files,

@@ -63,6 +63,8 @@ class Changes(Struct, frozen=True, kw_only=True):
     """The walls of which lines or places are others."""
     drawn: tuple[str, ...] = ()
     """The walls whose elevation is another one."""
+    lists: tuple[str, ...] = ()
+    """The files of lists that say something else."""
     confirmed: tuple[str, ...] = ()
     """The numbers that were open and are no more: paper that calls them open serves on."""
 
@@ -93,7 +95,7 @@ class Changes(Struct, frozen=True, kw_only=True):
         """Whether nothing is stale; what was edited bears on nothing then."""
         return not (
             self.parts or self.recoded or self.stations or self.needs or self.tables
-            or self.hung or self.drawn
+            or self.hung or self.drawn or self.lists
         )  # fmt: skip
 
 
@@ -110,7 +112,7 @@ def compare(old: Made, new: Made) -> Changes:
     opened = [
         {name for part in made.parts.values() for name in part.unsure.open} for made in (old, new)
     ]
-    return Changes(
+    found = Changes(
         old=old, new=new, edits=edits, parts=parts,
         stations=tuple(_stations(old.stations, new.stations)),
         needs=tuple(
@@ -123,6 +125,11 @@ def compare(old: Made, new: Made) -> Changes:
         drawn=tuple(_walls(old.walls, new.walls, drawn=True)),
         confirmed=tuple(sorted(opened[0] - opened[1])),
     )  # fmt: skip
+    if found.nothing and found.confirmed:
+        return found  # lists that call open what is confirmed now mislead nobody
+    return replace(
+        found, lists=tuple(name for name in new.lists if new.lists[name] != old.lists.get(name))
+    )
 
 
 def without_measures(changes: Changes) -> Changes:

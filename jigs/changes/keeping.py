@@ -18,7 +18,7 @@ from msgspec.structs import asdict, fields
 from jigs.changes.made import Made, Value
 
 T = TypeVar("T")
-FORM = 5
+FORM = 6
 """Of the data: another one as soon as a value is kept otherwise, or one more is."""
 
 

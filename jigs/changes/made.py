@@ -97,8 +97,8 @@ class MadePart(Struct, frozen=True, kw_only=True):
     """Of a board: what its heights are told by, its bottom panel, ends, legs and fixed shelves,
     and its doors' plates; of a front its own frame, its edges and the gaps about it; mm."""
     stands: Sizes = ()
-    """Where a drawer box stands: its left end and underside from the corner of its front, or of
-    its box; of a front the same of its drawer box; mm."""
+    """Of a front where its drawer box stands, its left end and underside from the corner of the
+    front; of a rollout the same from the corner of its box; mm."""
     drilled_for: DrilledFor = field(default_factory=DrilledFor)
     """What it is drilled or cut for."""
     held: tuple[str, ...] = ()
@@ -193,6 +193,8 @@ class Made(Struct, frozen=True, kw_only=True):
     stations: tuple[MadeStation, ...] = ()
     order: tuple[MadeNeed, ...] = ()
     walls: tuple[MadeWall, ...] = ()
+    lists: Mapping[str, str] = field(default_factory=dict)
+    """Of the files of a pack that are lists, what they say: of each a digest."""
     given: tuple[Given, ...] = ()
     whole: bool = True
     """False of an older pack, which kept nothing but the codes of its parts."""

@@ -35,10 +35,16 @@ from jigs.room.seen import along_wall
 
 
 def make(
-    layout: Layout, cut: Cut, order: Order, stations: Sequence[Station], *, reach: float
+    layout: Layout,
+    cut: Cut,
+    order: Order,
+    stations: Sequence[Station],
+    *,
+    reach: float,
+    lists: Mapping[str, str],
 ) -> Made:
     """Say what a job makes; `layout` as it is printed, `stations` as they are planned
-    with this `reach`, mm."""
+    with this `reach`, mm, `lists` the digests of its lists."""
     parts = _Parts(layout, cut, stations)
     return Made(
         job=layout.job.name,
@@ -48,6 +54,7 @@ def make(
         stations=tuple(station_rows(station, parts.told) for station in stations),
         order=tuple(list_needs(layout, cut, order)),
         walls=tuple(wall_lines(elevation) for elevation in see_walls(layout)),
+        lists=lists,
         given=list_given(layout.job),
     )
 
@@ -135,7 +142,7 @@ class _Parts:
             size=all_steps(box.width, box.height, box.length, box.side),
             joined=all_steps(box.recess, *(box.notch or ())),
             holes=() if part.held else tuple(self._holes(part.id, box.bored)),
-            stands=all_steps(box.x, box.y),
+            stands=() if behind else all_steps(box.x, box.y),
             drilled_for=DrilledFor(records=(f"slide {box.slide}",)),
             held=tuple(map(told_figures, part.held)),
             said=() if isinstance(box, DrawerBox) else box.behind,

@@ -151,7 +151,7 @@ BOTH = {
 
 def read_both(row: TomlTable, key: str, within: Range) -> Both | None:
     """Read a size that was measured in two places, and where it is believed; mm."""
-    sizes = row.lengths(key, within)
+    sizes = row.lengths(key, within, places=2)
     if sizes is None:
         return None
     if len(sizes) != 2:

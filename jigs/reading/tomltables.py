@@ -104,13 +104,15 @@ class TomlTable:
         value = self._take(key)
         return None if value is None else self._measure((key,), value, within)
 
-    def lengths(self, key: str, within: Range) -> tuple[float, ...] | None:
-        """Take a list of one or more lengths, in mm; `within` says where each is believed."""
+    def lengths(self, key: str, within: Range, *, places: int = 1) -> tuple[float, ...] | None:
+        """Take a list of one or more lengths, in mm; `within` says where each is believed, `places`
+        in how many a size of the list is measured."""
         value = self._take(key)
         if value is None:
             return None
         if not isinstance(value, list) or not value:
-            one = "" if isinstance(value, list | dict) else f": {key} = [{_as_toml(value)}]"
+            alike = ", ".join([_as_toml(value)] * places)
+            one = "" if isinstance(value, list | dict) else f": {key} = [{alike}]"
             what = f"not a list ({show_value(value)} given); a list of lengths is allowed{one}"
             self.note(key, what)
             return None

@@ -144,6 +144,7 @@ def _printed(changes: Changes) -> Iterator[str]:
         yield f"heights.pdf: {', '.join(changes.tables)}"
     if changes.drawn:
         yield f"elevations.pdf: {_walls(changes.drawn)}"
+    yield from changes.lists
     if changes.hung:
         yield f"hang.pdf: {_walls(changes.hung)}"
 
@@ -187,6 +188,7 @@ def changes_json(report: Report) -> str:
             "labels": list(changes.labels),
             "heights": list(changes.tables),
             "elevations": list(changes.drawn),
+            "lists": list(changes.lists),
             "hang": list(changes.hung),
         },
         "parts": [
@@ -273,7 +275,7 @@ def changes_csv(report: Report) -> str:
         rows.append((did, station.name, "station", "", "", ""))
     for what, names in (
         ("sheet", changes.sheets), ("label", changes.labels), ("heights", changes.tables),
-        ("elevation", changes.drawn), ("hang", changes.hung),
+        ("elevation", changes.drawn), ("list", changes.lists), ("hang", changes.hung),
     ):  # fmt: skip
         rows += [("print", name, what, "", "", "") for name in names]
     for task in list_tasks(report):

@@ -35,11 +35,18 @@ from jigs.changes.making import make
 from jigs.cutlist.cutlist import choose_parts, cut_job
 from jigs.given.job import Job
 from jigs.layout.layout import lay_out
-from jigs.order.buying import make_order
 from jigs.reading.inputs import read_job
 from templates.labels.labellist import list_labels
+from templates.lists.digests import list_digests
 from templates.lists.holelist import holes_json
+from templates.lists.listpages import list_pages
+from templates.lists.ordertables import order_listing
 from templates.lists.partslist import parts_json
+from templates.lists.partstables import parts_listing
+from templates.lists.worklist import plan_listing
+from templates.lists.workview import Paged, view_work
+from templates.page.marks import Text
+from templates.page.paper import PAPERS
 from tests.jobs import jobs
 from tests.jobtexts import HEAD, box_text
 from tests.uneven import UNEVEN
@@ -54,7 +61,9 @@ def state(job: Job) -> tuple[Layout, Made]:
     layout = lay_out(job)
     cut = cut_job(layout)
     stations = plan_stations(layout, reach=REACH)
-    return layout, make(layout, cut, make_order(layout, cut), stations, reach=REACH)
+    work = view_work(layout, cut, stations, Paged())
+    lists = list_digests(layout, cut, work.order, work)
+    return layout, make(layout, cut, work.order, stations, reach=REACH, lists=lists)
 
 
 @cache
@@ -129,7 +138,7 @@ def test_another_value_is_another_form() -> None:
         Given,
     )
     names = " ".join(f"{kind.__name__} {each.name}" for kind in kept for each in fields(kind))
-    assert (FORM, sha256(names.encode()).hexdigest()[:12]) == (5, "6b9cedb2e7d6")
+    assert (FORM, sha256(names.encode()).hexdigest()[:12]) == (6, "abdad8b0dd8f")
 
 
 @pytest.mark.parametrize(
@@ -184,6 +193,47 @@ def test_the_parts_named_are_those_whose_lists_differ(edit: tuple[str, str]) -> 
     assert all(change.label or change.sheet for change in found.parts if change.id in more)
     [one] = found.edits
     assert all(change.edits == (one,) for change in found.parts)
+
+
+@pytest.mark.parametrize("edit", EDITS.values(), ids=EDITS)
+def test_lists_that_are_not_named_say_what_they_said(edit: tuple[str, str]) -> None:
+    """Word for word, the plan but for the pages of other files; one that is named does not."""
+    before, after = edit
+    was, now = (said_in_lists(each) for each in (TEXT, TEXT.replace(before, after, 1)))
+    assert {*changes(before, after).lists} == {name for name in now if was[name] != now[name]}
+
+
+def said_in_lists(text: str) -> Mapping[str, list[str]]:
+    """Give all texts of the lists of a pack as they are printed, made one by one."""
+    layout = stated(text)[0]
+    cut = cut_job(layout)
+    work = view_work(layout, cut, plan_stations(layout, reach=REACH), Paged())
+    lists = {
+        "lists.pdf": (
+            parts_listing(choose_parts(layout, cut)), order_listing(work.order, layout.job),
+        ),
+        "plan.pdf": (plan_listing(work),),
+    }  # fmt: skip
+    return {
+        name: [
+            mark.text
+            for listing in each
+            for page in list_pages(listing, PAPERS["common"])
+            for mark in page.marks
+            if isinstance(mark, Text)
+        ]
+        for name, each in lists.items()
+    }
+
+
+def test_where_a_drawer_box_stands_is_the_business_of_its_front() -> None:
+    """Its own label and sheet say nothing of it: with wider side reveals a front is narrower, and
+    its box stands nearer to its left end."""
+    found = changes("side = 1.6", "side = 2.4")
+    boxes = {name for name, part in found.new.parts.items() if part.kind == "drawer-box"}
+    assert boxes
+    assert not boxes & {*found.labels, *found.sheets}
+    assert {found.new.parts[name].front for name in boxes} <= {*found.labels}
 
 
 @pytest.mark.parametrize("edit", EDITS.values(), ids=EDITS)

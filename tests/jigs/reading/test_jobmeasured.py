@@ -39,7 +39,7 @@ def test_a_box_as_built(tmp_path: Path) -> None:
         ('built = false\ndiagonals = ["35", "35"]\n', "box[1].diagonals: ", "without built"),
         ('built = true\nmeasured_width = ["18"]\n', "box[1].measured_width: ", "top, bottom"),
         ('built = true\nmeasured_width = "18"\n', "box[1].measured_width: ", "not a list"),
-        ("built = true\nmeasured_width = '18\"'\n", "measured_width", "= ['18\"']"),
+        ("built = true\nmeasured_width = '18\"'\n", "measured_width", "= ['18\"', '18\"']"),
         ('built = true\nmeasured_height = ["30", "31", "32"]\n', "box[1].measured_height: ",
          "left, right"),
         ('built = true\nmeasured_width = ["18", "16"]\n', "box[1].measured_width: ",
