@@ -85,8 +85,8 @@ class DeliveredList(Struct, frozen=True, kw_only=True):
 
     `unsized`: what is wrong with a piece, by its place, if it has no ID: a size is missing by which
     it would be matched; at place -1, with the list, if not all have one. `left`: its columns that
-    are not read; `rows_left`: its rows that are no pieces, in words; `named_by`: how a column was
-    found to hold the IDs, in words.
+    are not read; `rows_left`: its rows that are no pieces, in words; `also`: what else was taken
+    for what, in sentences.
     """
 
     file: Path
@@ -95,7 +95,7 @@ class DeliveredList(Struct, frozen=True, kw_only=True):
     unsized: tuple[tuple[int, Fault], ...] = ()
     left: tuple[LeftColumn, ...] = ()
     rows_left: tuple[str, ...] = ()
-    named_by: str = ""
+    also: tuple[str, ...] = ()
 
     @property
     def told(self) -> str:
@@ -103,7 +103,7 @@ class DeliveredList(Struct, frozen=True, kw_only=True):
         to say."""
         left = [*(column.called for column in self.left), *self.rows_left]
         alone = f"Left alone in {self.file}: {', '.join(left)}." if left else ""
-        return "\n".join(filter(None, (alone, self.named_by)))
+        return "\n".join(filter(None, (alone, *self.also)))
 
 
 class Arrival(Struct, frozen=True, kw_only=True):

@@ -18,6 +18,7 @@ from jigs.ground.believable import DIAGONAL, FRONT_BOARD, IN_BOX, TAB
 from jigs.ground.errors import Fault, ReadingError
 from jigs.ground.lengths import Unit
 from jigs.reading.fieldkeys import ANY_FRONT
+from jigs.reading.frontdoubts import find_title_unit
 from jigs.reading.frontmaking import FrontMaking
 from jigs.reading.frontwords import is_sum
 from jigs.reading.headings import OTHER
@@ -82,13 +83,18 @@ def read_delivered(path: Path, unit: Unit) -> DeliveredList:
         )
     except ReadingError as error:
         return DeliveredList(file=path, faults=error.faults)
-    reader = _DeliveredRows(str(path), table, header, DELIVERED, None, unit)
+    titled = None if any(h.unit for h in header.headings) else find_title_unit(table, header)
+    usual = titled[0] if titled else unit
+    reader = _DeliveredRows(str(path), table, header, DELIVERED, None, usual)
     pieces = reader.read_pieces()
     return DeliveredList(
         file=path,
         pieces=pieces,
         faults=tuple(reader.faults),
         rows_left=tuple(reader.left_rows()),
+        also=(f"Sizes in {titled[0]}, as '{shorten(titled[1])}' says above them.",)
+        if titled
+        else (),
         unsized=tuple(reader.unsized),
         left=tuple(reader.left_columns()),
     )
@@ -179,6 +185,9 @@ class _DeliveredRows(FrontMaking):
 
     def _read_piece(self, place: int, row: ListRow) -> DeliveredPiece:
         self.check_headings(row)
+        if row.number in self._table.struck:
+            what = "crossed out; take the row out if it did not come, or the line through it"
+            self.note(row.number, None, what)
         name = self._read_id(row)
         boring, hung = self.read_boring(row)
         for column in () if self.cell(row, "id") else ("width", "height"):

@@ -44,6 +44,8 @@ SIZES: Mapping[str, Range] = {
 
 MOST_TITLE_ROWS = 50
 """Rows above the header that are looked through for it."""
+LEAST_HEADER = 3
+"""Headings of a row that is taken for a header further down."""
 LONGEST_HEADING = 40
 """Characters of a cell that may be a heading."""
 
@@ -209,6 +211,34 @@ def read_header(
     return Header(
         row=row, last=last, cells=tuple(cells), headings=tuple(headings), unread=tuple(unread)
     )
+
+
+def rows_below(
+    rows: Iterable[ListRow], header: Header, names: ColumnNames
+) -> tuple[tuple[ListRow, ...], int]:
+    """Give the rows below a header, which may be repeated on each page, down to one whose columns
+    stand otherwise, and the number of that one's row; 0 where there is none."""
+    own = _read_again(ListRow(header.row, header.cells), names)
+    below: list[ListRow] = []
+    for row in rows:
+        if row.number <= header.last or row.cells == header.cells:
+            continue
+        again = _read_again(row, names)
+        if not again:
+            below.append(row)
+        elif not again.items() <= own.items():
+            return tuple(below), row.number
+    return tuple(below), 0
+
+
+def _read_again(row: ListRow, names: ColumnNames) -> dict[int, str]:
+    """Give the columns of a row that is a header by itself; empty for any other."""
+    if any(letter.isdigit() for cell in row.cells for letter in cell):
+        return {}
+    read = {place: names.read(cell) for place, cell in enumerate(row.cells) if cell}
+    columns = {place: found.column for place, found in read.items() if found}
+    sized = {"width", "height", "size"} & {*columns.values()}
+    return columns if len(columns) == len(read) >= LEAST_HEADER and sized else {}
 
 
 def strange_headings(header: Header, names: ColumnNames) -> list[tuple[str, str]]:

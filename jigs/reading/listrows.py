@@ -19,7 +19,13 @@ from jigs.ground.nearest import suggest
 from jigs.reading.headings import HeadUnit, fold
 from jigs.reading.jobboxes import MOST_ALIKE, USUAL_ALIKE
 from jigs.reading.listcells import read_whole_number
-from jigs.reading.listcolumns import ColumnNames, Header, shorten, strange_headings
+from jigs.reading.listcolumns import (
+    ColumnNames,
+    Header,
+    rows_below,
+    shorten,
+    strange_headings,
+)
 from jigs.reading.listtable import ListRow, ListTable
 from jigs.reading.statedcolumns import head_list
 
@@ -118,6 +124,13 @@ class RowReader:
         self._bare_in: defaultdict[str, set[int]] = defaultdict(set)
         self._signs: set[str] = set()
         """The units that stand behind widths and heights."""
+        self._body, other = rows_below(table.rows, header, names)
+        if other:
+            self.note(
+                other, None,
+                "a second header, whose columns stand otherwise than those above; put its rows in "
+                "the same columns, or into a list of their own",
+            )  # fmt: skip
 
     def note_strange(self) -> None:
         """Note the headings that are not understood."""
@@ -125,9 +138,9 @@ class RowReader:
             self.note(self.header.row, text, what)
 
     def rows(self) -> tuple[ListRow, ...]:
-        """Give the rows below the header, which may be repeated on each page."""
-        below = (row for row in self._table.rows if row.number > self.header.last)
-        return tuple(row for row in below if row.cells != self.header.cells)
+        """Give the rows below the header, which may be repeated on each page, down to a header
+        whose columns stand otherwise."""
+        return self._body
 
     def hidden_of(self, row: ListRow) -> tuple[str, ...]:
         """Give what of a row is hidden in its workbook, and read as any other: the row, and the

@@ -29,6 +29,13 @@ def test_a_column_of_ids_is_one_whatever_its_heading(tmp_path: Path, heading: st
     )
 
 
+def test_a_title_names_the_unit(tmp_path: Path) -> None:
+    """As in any list, and that is told."""
+    came = named(tmp_path, "Maten in cm\nID;Breedte;Hoogte\nB1-1;45,4;14\nB2-1;120;204\n")
+    assert [piece.width for piece in came.pieces] == [(454.0,), (1200.0,)]
+    assert "Sizes in cm, as 'Maten in cm' says above them." in came.told
+
+
 def test_where_only_some_are_it_is_a_fault(tmp_path: Path) -> None:
     """Neither a match by size nor by ID is made of it."""
     came = named(tmp_path, "Nr.;Breedte;Hoogte\nB1-1;454;140\n2;454;570\n3;447;713\n")

@@ -228,6 +228,17 @@ def test_a_title_names_the_unit(tmp_path: Path) -> None:
     assert front.spec.width == 120
 
 
+def test_a_second_header(tmp_path: Path) -> None:
+    """The same columns again are passed over; others are one fault, and nothing is read by the
+    first header that stands below the second."""
+    text = HEAD + "A1;lade;597;140;1;;\nKast;Soort;Breedte;Hoogte;Stuks;Scharnier;Opm.\n"
+    again = text.replace("Opm.", "Opmerking").replace("Soort", "Type") + "A2;lade;597;140;1;;\n"
+    assert [row.box for row in read(tmp_path, again).rows] == ["A1", "A2"]
+    other = text.replace("Kast;Soort;Breedte;Hoogte;Stuks;Scharnier;Opm.", "Kast;Hoogte;Breedte")
+    (fault,) = faults(tmp_path, other + "A2;140;597\n")
+    assert fault.startswith("row 3: a second header, whose columns stand otherwise")
+
+
 def test_single_rows(tmp_path: Path) -> None:
     """A row is what the person says, told again; one that is not there is a fault."""
     text = HEAD + "A1;lade;597;140;1;;\nA2;klap?;897;357;1;;\nA3;deur;597;713;1;;\n"
