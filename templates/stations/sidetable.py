@@ -69,20 +69,20 @@ class _Once(Struct, frozen=True, kw_only=True):
     """How high the plates are, where a box does not say it: above the first table."""
 
 
-def side_blocks(shop: Shop, station: Station, width: float) -> list[TableBlock]:
+def side_blocks(shop: Shop, station: Station, width: float) -> Iterator[TableBlock]:
     """Give the tables of a station's boxes as blocks: a heading each, line after line, sums."""
-    blocks: list[TableBlock] = []
     taken = NextCard()
     tables = box_tables((station,))
     once = _told_once(shop, station, tables)
-    for table in tables:
-        blocks += _table(shop, station, table, once, taken, width)
     above = [spacers_stand(station.rows), unless_said(once.plates) if once.plates else ""]
-    if blocks and any(above):
-        told = paragraph(" ".join(filter(None, above)), width, bold=True)
-        first, *rest = blocks
-        blocks = [replace(first, head=joined(told, first.head)), *rest]
-    return blocks
+    words = " ".join(filter(None, above))
+    for table in tables:
+        for block in _table(shop, station, table, once, taken, width):
+            if words:  # before the first one alone
+                told = paragraph(words, width, bold=True)
+                block = replace(block, head=joined(told, block.head))
+                words = ""
+            yield block
 
 
 def _told_once(shop: Shop, station: Station, tables: Sequence[BoxTable]) -> _Once:

@@ -8,8 +8,10 @@ so holds the table too; a card that is as high as the page has its title beside 
 from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 
 from jigs.bench.station import Station
+from jigs.ground.shared import Shared
 from templates.page.border import BOTTOM_STRIP, EDGE, LEFT_STRIP, border_marks
 from templates.page.marks import Mark, Page
 from templates.page.packing import Size, place_sizes
@@ -37,14 +39,41 @@ class PlacedCard(Struct, frozen=True, kw_only=True):
     dy: float
 
 
+class PlacedMarks(Struct, frozen=True):
+    """What stands in one piece on a page, and how far it is moved for that; mm."""
+
+    marks: tuple[Mark, ...]
+    dx: float
+    dy: float
+
+
 class StationPage(Struct, frozen=True, kw_only=True):
-    """A page of a station, and the cards on it."""
+    """A page of a station as it is laid out, and the cards on it; drawn when it is asked for."""
 
     station: Station
-    page: Page
+    paper: Paper
+    number: int
+    width: float
+    height: float
+    opens: bool
+    """Whether it is the first one of its station."""
+    pieces: tuple[PlacedMarks, ...]
     cards: tuple[PlacedCard, ...]
     begins: tuple[tuple[str, int], ...]
     """The boxes and columns whose tables begin on it."""
+
+    @property
+    def page(self) -> Page:
+        """The page, drawn anew each time."""
+        holes = bool(self.cards) or self.opens
+        marks = border_marks(
+            self.width, self.height, self.paper, self.number, holes=holes, brief=True
+        )
+        for piece in self.pieces:
+            marks += moved(piece.marks, piece.dx, piece.dy)
+        name = station_title(self.station)
+        drawn = Page(width=self.width, height=self.height, marks=tuple(marks), entry=name)
+        return self.paper.scaled(drawn)
 
 
 class _Draft(Struct, kw_only=True):
@@ -52,9 +81,9 @@ class _Draft(Struct, kw_only=True):
 
     width: float
     height: float
-    marks: list[Mark]
-    cards: list[PlacedCard]
-    used: float
+    pieces: list[PlacedMarks] = field(default_factory=list)
+    cards: list[PlacedCard] = field(default_factory=list)
+    used: float = 0.0
     begins: list[tuple[str, int]] = field(default_factory=list)
 
     @property
@@ -69,7 +98,8 @@ class _Draft(Struct, kw_only=True):
 
     def add(self, block: MarkBlock) -> None:
         """Add a block below what stands there."""
-        self.marks += moved(block.marks, LEFT_STRIP, self.height - EDGE - self.used)
+        top = self.height - EDGE - self.used
+        self.pieces.append(PlacedMarks(block.marks, LEFT_STRIP, top))
         self.used += block.height + GAP
 
 
@@ -92,9 +122,16 @@ def station_pages(
     heading = StationHead(station=station, faces=faces, reason=reason, told=told)
     ways = list(_ways(heading, paper, 0))
     rooms = [room for _, room in ways]
-    cards = [drawn for card in station.cards for drawn in draw_copies(shop, station, card, rooms)]
+    # Copies of a card differ by a word, most rows of a long table by some figures.
+    shared = Shared()
+    cards = [
+        replace(drawn, marks=tuple(map(shared.one, drawn.marks)))
+        for card in station.cards
+        for drawn in draw_copies(shop, station, card, rooms)
+    ]
     width = min(paper.width, paper.height) - LEFT_STRIP - EDGE
-    table = (side_blocks if station.work == "sides" else rows_of)(shop, station, width)
+    blocks = (side_blocks if station.work == "sides" else rows_of)(shop, station, width)
+    table = [_share_block(shared, each) for each in blocks]
     drafts = _card_pages(heading, cards, paper, ways, _height(table))
     last = drafts[-1]
     begun: _Draft | None = None
@@ -111,28 +148,15 @@ def station_pages(
             last.add(begun_with)
             begun = last
         last.begins += [each.begins] if each.begins else []
-    name = station_title(station)
     return [
         StationPage(
             station=station,
-            page=paper.scaled(
-                Page(
-                    width=draft.width,
-                    height=draft.height,
-                    marks=(
-                        *border_marks(
-                            draft.width,
-                            draft.height,
-                            paper,
-                            first + row,
-                            holes=bool(draft.cards) or row == 0,
-                            brief=True,
-                        ),
-                        *draft.marks,
-                    ),
-                    entry=name,
-                )
-            ),
+            paper=paper,
+            number=first + row,
+            width=draft.width,
+            height=draft.height,
+            opens=row == 0,
+            pieces=tuple(draft.pieces),
             cards=tuple(draft.cards),
             begins=tuple(draft.begins),
         )
@@ -140,9 +164,19 @@ def station_pages(
     ]
 
 
+def _share_block(shared: Shared, table: TableBlock) -> TableBlock:
+    """Give a block that shares its marks with others that have the same."""
+
+    def share(block: MarkBlock) -> MarkBlock:
+        return MarkBlock(height=block.height, marks=tuple(map(shared.one, block.marks)))
+
+    first = None if table.first is None else share(table.first)
+    return replace(table, block=share(table.block), first=first)
+
+
 def _new(heading: StationHead, width: float, height: float, number: int) -> _Draft:
     """Begin a page with its title."""
-    draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
+    draft = _Draft(width=width, height=height)
     draft.add(heading.across(draft.inner, number))
     return draft
 
@@ -185,7 +219,7 @@ def _ways(heading: StationHead, paper: Paper, number: int) -> Iterator[BegunPage
                 draft = _new(heading, width, height, number)
                 yield draft, (draft.inner, draft.left)
             else:
-                draft = _Draft(width=width, height=height, marks=[], cards=[], used=0.0)
+                draft = _Draft(width=width, height=height)
                 yield draft, (draft.inner - COLUMN - BETWEEN, draft.left)
 
 
@@ -208,7 +242,8 @@ def _fill(
         _hang(draft, cards[:taken], room)
         if beside:
             head = heading.beside(COLUMN, number)
-            draft.marks += moved(head.marks, draft.width - EDGE - COLUMN, draft.height - EDGE)
+            left, top = draft.width - EDGE - COLUMN, draft.height - EDGE
+            draft.pieces.append(PlacedMarks(head.marks, left, top))
             draft.used = max(draft.used, head.height)
         if taken == len(cards) and table <= draft.left:
             return draft, taken
@@ -245,6 +280,6 @@ def _hang(draft: _Draft, cards: Sequence[DrawnCard], room: Size) -> None:
     for card, (x, y) in zip(cards, places, strict=True):
         dx, dy = LEFT_STRIP + x - card.box[0], top - y - card.height - card.box[1]
         draft.cards.append(PlacedCard(drawn=card, dx=dx, dy=dy))
-        draft.marks += moved(card.marks, dx, dy)
+        draft.pieces.append(PlacedMarks(card.marks, dx, dy))
         deepest = max(deepest, y + card.height)
     draft.used += deepest + BETWEEN

@@ -46,7 +46,7 @@ TOGETHER = 8
 """So many parts that are alike stand in one block at most, so that it finds room on a page."""
 
 
-def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
+def rows_of(shop: Shop, station: Station, width: float) -> Iterator[TableBlock]:
     """Give the rows of a station's table as blocks."""
     usual = _usual_starts(station)
     above = said_above(shop, station)
@@ -63,11 +63,9 @@ def rows_of(shop: Shop, station: Station, width: float) -> list[TableBlock]:
             runs[-1].append(row)
         else:
             runs.append([row])
-    return [
-        TableBlock(block=block, head=head, first=first)
-        for run in runs
-        for block, first in _blocks(run, width)
-    ]
+    for run in runs:
+        for block, first in _blocks(run, width):
+            yield TableBlock(block=block, head=head, first=first)
 
 
 def _blocks(rows: Sequence[RowWords], width: float) -> Iterator[tuple[MarkBlock, MarkBlock]]:

@@ -75,7 +75,7 @@ def test_a_box_to_tick_stands_under_what_it_is_for() -> None:
     """Card, figure and inches above; below each of them the part's boxes, none under another."""
     layout = DRAWERS
     (station,) = (each for each in tables(layout) if each.work == "fronts-on-boxes")
-    block = rows_of(shop_of(layout), station, WIDTH)[-1].block
+    block = [*rows_of(shop_of(layout), station, WIDTH)][-1].block
     above = {mark.text: mark.x for mark in block.marks if isinstance(mark, Text)}
     boxes = {min(x for x, _ in mark.points) for mark in block.marks if isinstance(mark, Outline)}
     starts = [above[name] for name in ("A", "B", "marked", "bored")]
@@ -154,7 +154,7 @@ def test_kind_and_wall_stand_where_they_change_and_first_on_a_page() -> None:
     assert "ABCD" in texts(row_block(ROW, WIDTH, first=False))
     layout = DRAWERS
     (station,) = (each for each in tables(layout) if each.work == "drawer-boxes")
-    blocks = rows_of(shop_of(layout), station, WIDTH)
+    blocks = [*rows_of(shop_of(layout), station, WIDTH)]
     wall = layout.job.boxes[0].wall
     for block in blocks[1:]:
         assert block.first is not None
@@ -166,8 +166,9 @@ def test_a_stations_only_card_is_named_above_its_rows() -> None:
     """Where every setting has a figure; else a row would have a box to tick and nothing else."""
     shop = shop_of(DRAWERS)
     (cups,) = (each for each in tables(DRAWERS) if each.work == "cups")
-    said = [text for each in rows_of(shop, cups, WIDTH) for text in texts(each.block)]
-    heads = texts(rows_of(shop, cups, WIDTH)[0].head)
+    blocks = [*rows_of(shop, cups, WIDTH)]
+    said = [text for each in blocks for text in texts(each.block)]
+    heads = texts(blocks[0].head)
     assert "CARD A:" in heads
     assert "↑ UP FROM BOTTOM EDGE:" in heads
     assert "A" not in said
