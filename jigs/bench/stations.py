@@ -25,6 +25,7 @@ from jigs.given.confirming import OpenNumber, RecordKind
 from jigs.given.kinds import KINDS, Kind
 from jigs.ground.geometry import Axis, Face, FittingKind, Hand, Purpose
 from jigs.ground.problems import Problem
+from jigs.ground.shared import Shared
 
 _RECORD_OF: Mapping[Purpose, RecordKind] = {
     purpose: kind.record
@@ -89,7 +90,23 @@ def plan_stations(
         with_rows(*_station(layout, key, named, group))
         for named, (key, group) in zip(names, ordered, strict=True)
     ]
-    return with_held(layout, stations)
+    shared = Shared()
+    return tuple(_share_rows(shared, station) for station in with_held(layout, stations))
+
+
+def _share_rows(shared: Shared, station: Station) -> Station:
+    """Give a station whose rows share what they have alike: a long job has thousands of them."""
+    rows = (
+        replace(
+            row,
+            settings=shared.one(row.settings),
+            closing=shared.one(row.closing),
+            warnings=shared.one(row.warnings),
+            open=shared.one(row.open),
+        )
+        for row in station.rows
+    )
+    return replace(station, rows=tuple(rows))
 
 
 def pin_station(layout: Layout, placed: Sequence[Placing], card: str) -> Station:

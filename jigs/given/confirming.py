@@ -14,6 +14,7 @@ told, with its value, on whatever rests on it.
 
 import re
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 from typing import Literal
 
 from msgspec import Struct
@@ -128,7 +129,8 @@ def rests_on(number: OpenNumber, *rests: Rests) -> bool:
     return not _RESTS[number.kind][number.key].isdisjoint(rests)
 
 
-def resting(numbers: Iterable[OpenNumber], *rests: Rests) -> tuple[OpenNumber, ...]:
+@lru_cache(maxsize=256)  # asked for every face of every part, which have few answers
+def resting(numbers: tuple[OpenNumber, ...], *rests: Rests) -> tuple[OpenNumber, ...]:
     """Give those of some open numbers on which one of `rests` rests."""
     return tuple(number for number in numbers if rests_on(number, *rests))
 

@@ -3,10 +3,12 @@
 from collections.abc import Collection, Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from jigs.bench.benchpart import Marks, marks_of
 from jigs.box.bypart import parts_of_box
 from jigs.box.parts import Front, Layout
+from jigs.ground.shared import Shared
 from templates.faces.faceview import FaceView
 from templates.faces.views import (
     view_of_drawer_back,
@@ -43,7 +45,7 @@ def drilled_parts(
     which comes before it where it is marked through that; `pilots`: none is. What an error holds
     back is left out.
     """
-    unit = layout.job.units
+    unit, shared = layout.job.units, Shared()
     wishes = None if only is None else {wish.upper() for wish in only}
 
     def wanted(*names: str) -> bool:
@@ -75,7 +77,20 @@ def drilled_parts(
                 found.append((words_of_side(layout, side), (view_of_side(side, unit),)))
         for words, views in found:
             if drilled := tuple(view for view in views if view is not None):
-                yield Drilled(box=box.id, words=words, views=drilled)
+                yield Drilled(box=box.id, words=_share(shared, words), views=drilled)
+
+
+def _share(shared: Shared, words: PartWords) -> PartWords:
+    """Give a part's words that share with other parts' what they say alike."""
+    return replace(
+        words,
+        kind=shared.one(words.kind),
+        code=shared.one(words.code),
+        measure=shared.one(words.measure),
+        facts={face: shared.one(facts) for face, facts in words.facts.items()},
+        notes=shared.one(words.notes),
+        face_notes=shared.one(words.face_notes),
+    )
 
 
 def _drawer_box(

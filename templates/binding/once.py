@@ -33,10 +33,8 @@ class CardUse(Struct, frozen=True, kw_only=True):
     @property
     def elsewhere(self) -> Elsewhere:
         """Give the card as it lies on this face, which stands with another part."""
-        x0, y0, x1, y1 = self.group.card.box
-        dx, dy = self.member.dx, self.member.dy
-        box = x0 + dx, y0 + dy, x1 + dx, y1 + dy
-        return Elsewhere(number=self.group.number, box=box, set_on=self.group.card.index)
+        group, member = self.group, self.member
+        return Elsewhere(number=group.number, card=group.card, dx=member.dx, dy=member.dy)
 
     @property
     def card(self) -> Card:

@@ -46,16 +46,28 @@ NARROWEST = 58.0
 
 
 class Elsewhere(Struct, frozen=True, kw_only=True):
-    """A card that serves a part too and stands with another one: its number, its border in the
-    part's own face, the lines that it is set on, its page."""
+    """A card that serves a part too and stands with another one: its number, how far it is moved
+    from its own part's face to lie on this one's, mm; its page."""
 
     number: int
-    box: Box
-    set_on: tuple[Reference, ...] = ()
+    card: Card
+    dx: float
+    dy: float
     page: int | None = None
     """Until it is known, words are measured as if each card had a page of its own."""
     here: bool = False
     """Whether it lies beside the row of its part, which its box to tick names."""
+
+    @property
+    def box(self) -> Box:
+        """Its border in the part's own face, mm."""
+        x0, y0, x1, y1 = self.card.box
+        return x0 + self.dx, y0 + self.dy, x1 + self.dx, y1 + self.dy
+
+    @property
+    def set_on(self) -> tuple[Reference, ...]:
+        """The lines that it is set on."""
+        return self.card.index
 
 
 class SheetWords(Struct, frozen=True, kw_only=True):
