@@ -114,11 +114,11 @@ def side_stands(side: Side) -> tuple[str, ...]:
     return (f"Arrow up: the {hand} side of its box.", f"This inside looks {inner}.", FRONT_EDGE)
 
 
-FRONT_EDGE = "The black edge is its front, towards you."
+FRONT_EDGE = "The thick edge is its front, towards you."
 DRAWER_STANDS = "Arrow up: it stands on its bottom, this face towards you."
 LIES = "Seen from above: the arrow points to its front edge, towards you."
 FACES = "Arrow up, seen from the room."
-EDGE_ON = "Arrow up, seen from outside: the black edge is its front, towards the room."
+EDGE_ON = "Arrow up, seen from outside: the thick edge is its front, towards the room."
 
 
 def piece_stands(piece: Piece, block: Block | None) -> str:
