@@ -101,7 +101,7 @@ class FrontCells(FrontHands):
                 self.note_at(row, "count", f"{count} given, and '{text}' says {said}: keep one")
             return count
         remark = f"{self.row_words(row.number)}: {said} alike ('{text}')"
-        if remark not in self.remarks:
+        if said > 1 and remark not in self.remarks:
             self.remarks.append(remark)
         return said
 

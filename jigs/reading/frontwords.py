@@ -71,6 +71,16 @@ def read_front(text: str) -> FrontWord:
 
 
 @cache
+def is_kind(text: str) -> bool:
+    """Tell whether a cell is a word for a kind of front and nothing else, or several of that kind.
+
+    >>> is_kind("drawer fronts"), is_kind("Deuren"), is_kind("door base cabinet")
+    (True, True, False)
+    """
+    return _kind(_meaning(fold(text), _words()["kind"])) is not None
+
+
+@cache
 def _known() -> Mapping[str, str]:
     words = _words()
     return {**words["none"], **words["hand"], **words["nothing"], **words["kind"]}

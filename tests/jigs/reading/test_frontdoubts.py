@@ -166,6 +166,8 @@ HEAD = "Kast;Type;Breedte;Hoogte;Aantal;Scharnier;Opmerking\n"
         ("A1;2x lade;597;140;;;", 2), ("A1;Lade (3 stuks);597;140;;;", 3),
         ("A1;lade;597;140;;;2 st.", 2), ("A1;lade;597;140;;;2x gespoten", 1),
         ("A1;lade 2;597;140;;;", 1), ("A1;2 lades;597;140;2;;", 2),
+        ("A1;3 lades, wit;597;140;;;", 3), ("A1;3 drawer base;597;140;;;", 1),
+        ("A1;3 drawer base;597;140;1;;", 1),
     ],
 )  # fmt: skip
 def test_a_count_among_words(tmp_path: Path, row: str, count: int) -> None:
