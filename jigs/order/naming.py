@@ -50,7 +50,10 @@ def _take(delivered: DeliveredList, column: LeftColumn, names: tuple[str, ...]) 
         replace(piece, id=name or text.upper())
         for piece, name, text in zip(delivered.pieces, names, column.cells, strict=True)
     )
-    said = f"{column.called} is taken for the IDs: {_how_many(column, names)} are the job's."
+    said = (
+        f"{column.called} is taken for the IDs: {_how_many(column, names)} are the job's. If it "
+        "numbers rows alone, take it out, and pieces are matched by their sizes."
+    )
     left = tuple(other for other in delivered.left if other is not column)
     faults = (*delivered.faults, *find_twice(pieces))
     return replace(delivered, pieces=pieces, left=left, also=(*delivered.also, said), faults=faults)

@@ -25,7 +25,8 @@ def test_a_column_of_ids_is_one_whatever_its_heading(tmp_path: Path, heading: st
     assert [piece.id for piece in came.pieces] == ["B1-1", "B1-2", "B2-1"]
     assert came.faults == ()
     assert came.told.endswith(
-        f"D 'Prijs'.\nA '{heading}' is taken for the IDs: 3 of its 3 cells are the job's."
+        f"D 'Prijs'.\nA '{heading}' is taken for the IDs: 3 of its 3 cells are the job's. If it "
+        "numbers rows alone, take it out, and pieces are matched by their sizes."
     )
 
 
