@@ -40,6 +40,13 @@ class FrontDoubts(FrontLook):
             what = ask_titles(words, text, self._bare)
             self.note(self.header.row, None, what, asked_titles(words, text))
 
+    def _tell_unboxed(self) -> None:
+        """Tell that a list which stands alone says of no front on which box it hangs."""
+        unboxed = self.header.find("box") is None and self.spec.titles != "boxes"
+        if self._bare and unboxed and len(self.read) > 1:
+            said = "no column says on which box a front hangs: each gets one of its own"
+            self.remarks.append(said)
+
     def take_title(self, row: ListRow) -> None:
         """Take a row that stands alone as what its title says of the rows below it."""
         [text] = filled(row)
@@ -51,7 +58,9 @@ class FrontDoubts(FrontLook):
         """Ask about the rows that are crossed out, or whose words say that they may not be
         ordered."""
         found = {
-            row.number: "crossed out" if row.number in self._table.struck else f"'{said}'"
+            row.number: f"'{shorten(self.called(row))}', crossed out"
+            if row.number in self._table.struck
+            else f"'{said}'"
             for row in self.read
             if self.row_meant(row) is None
             and ((said := _doubted(filled(row))) or row.number in self._table.struck)

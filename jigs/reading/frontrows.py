@@ -76,6 +76,7 @@ class FrontRows(FrontDoubts):
         self._tell_comments()
         self._tell_hidden()
         self._ask_titles()
+        self._tell_unboxed()
         self._ask_dropped()
         rows = [one for row in self.rows() for one in self._read_row(row)]
         if not self.read:

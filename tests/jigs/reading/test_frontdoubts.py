@@ -87,7 +87,7 @@ def test_a_spanish_workbook(tmp_path: Path) -> None:
     kinds, hands, dropped = (str(fault) for fault in caught.value.faults)
     assert "unknown column (B) of kinds (Frente de cajón, Puerta" in kinds
     assert "unknown column (F) of hands (Izda., Drcha., Dcha.)" in hands
-    assert "row 5 (crossed out): ordered, or not? --columns row.5=nothing" in dropped
+    assert "row 5 ('B2', crossed out): ordered, or not? --columns row.5=nothing" in dropped
     found = read_front_list(path, listed=parse_columns("kind=B,hinged=F,row.5=nothing"))
     assert fronts(found) == [
         ("B1", "drawer", 597, 140, 1, ""), ("B1", "door", 597, 570, 1, "left"),
@@ -147,7 +147,7 @@ def test_a_norwegian_sheet(tmp_path: Path) -> None:
     with pytest.raises(ReadingError) as caught:
         read_front_list(path)
     (fault,) = (str(fault) for fault in caught.value.faults)
-    assert "row 4 (crossed out): ordered, or not?" in fault
+    assert "row 4 ('Dør', crossed out): ordered, or not?" in fault
     found = read_front_list(path, listed=parse_columns("row.4=front"))
     assert fronts(found) == [
         ("U1", "drawer", 597, 140, 1, ""), ("U2", "door", 447, 713, 1, "left"),
@@ -215,8 +215,9 @@ def test_titles_that_name_boxes(tmp_path: Path, bare: bool) -> None:
     assert "does 'Onderkast A1' (rows 2, 5) name that of the rows below it?" in fault
     boxes = [row.box for row in read(tmp_path, TITLED, "titles=boxes", bare=bare).rows]
     assert boxes == ["A1", "A1", "3"]
-    boxes = [row.box for row in read(tmp_path, TITLED, "titles=nothing").rows]
-    assert boxes == ["", "", ""]
+    apart = read(tmp_path, TITLED, "titles=nothing")
+    assert [row.box for row in apart.rows] == ["", "", ""]
+    assert "No column says on which box a front hangs: each gets one of its own." in apart.told
 
 
 def test_a_title_names_the_unit(tmp_path: Path) -> None:

@@ -70,7 +70,7 @@ def test_what_is_understood_is_told_beside_what_is_not(tmp_path: Path) -> None:
     assert lines[0] == (
         "Columns read (header: row 1): A 'kind' kind, B 'w' width (mm), C 'h' height (mm)."
     )
-    assert "As read, row 2: door, 597.0 mm (23 1/2 in) wide, 713.0 mm" in lines[1]
+    assert "As read, row 2: door, 597.0 mm (23 1/2 in) wide, 713.0 mm" in lines[2]
     assert lines[-1] == "1 of 3 rows understood; 2 not, and to be answered:"
     assert [fault.where.rpartition("row ")[2] for fault in caught.value.faults] == [
         "3, column h", "4, column kind",
