@@ -15,7 +15,8 @@ from tests.jigs.sample import box, job
 HIGH = 774.7 + 101.6
 """The golden box, and what it stands above the floor; mm."""
 DEEP = 584.2 + 19.05 + 2.0
-"""An end panel flush with the faces: box, front and bumper (TRADE 3); mm."""
+"""An end panel flush with the faces: box, front and bumper (common practice, no
+source); mm."""
 SCRIBE = 15.0
 """What it is cut deeper, to be scribed to the wall (common practice, no source); mm."""
 
