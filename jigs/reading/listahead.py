@@ -9,7 +9,7 @@ holds the answers to all of it, each with what is allowed.
 >>> print(answer_line(ListSpec(), [order, hand], bare=False))
 [list]
 order = "width-first|height-first"
-columns = { hinged = "E|nothing=E" }
+columns = { "hinged|nothing" = "E" }
 """
 
 from collections.abc import Callable, Iterable, Sequence
@@ -93,10 +93,11 @@ def ahead(faults: Sequence[Fault], later: Sequence[Fault], spec: ListSpec, *, ba
 def answer_line(spec: ListSpec, asked: Iterable[AskedBack], *, bare: bool) -> str:
     """Write the answers to all questions as they are given, with what is allowed parted by |, so
     that it is refused until one is kept of each."""
-    parts = [*parts_of(write_columns(spec)), *dict.fromkeys(map(_alternatives, asked))]
+    asked, said = tuple(asked), parts_of(write_columns(spec))
     if not bare:
-        return _table([pair_of(part) for line in parts for part in parts_of(line)])
-    line = ",".join(parts)
+        pairs = [pair for each in asked for pair in _pairs(each)]
+        return _table([*map(pair_of, said), *dict.fromkeys(pairs)])
+    line = ",".join([*said, *dict.fromkeys(map(_alternatives, asked))])
     quote = "'" if '"' in line else '"'
     return f"--columns {quote}{line}{quote}"
 
@@ -108,13 +109,31 @@ def _alternatives(asked: AskedBack) -> str:
     >>> _alternatives(AskedBack("", both))
     'width=C|D,height=D|C'
     """
-    ways = [[pair_of(part) for part in parts_of(said)] for _, said in asked.choices]
+    ways = _ways(asked)
     if len({tuple(key for key, _ in way) for way in ways}) == 1:
         return ",".join(
             f"{pairs[0][0]}={'|'.join(dict.fromkeys(value for _, value in pairs))}"
             for pairs in zip(*ways, strict=True)
         )
     return "|".join(said for _, said in asked.choices)
+
+
+def _ways(asked: AskedBack) -> list[list[tuple[str, str]]]:
+    """Give each answer to a question as keys with what they hold."""
+    return [[pair_of(part) for part in parts_of(said)] for _, said in asked.choices]
+
+
+def _pairs(asked: AskedBack) -> list[tuple[str, str]]:
+    """Give the answers to one question in one, as keys of a table with what they hold.
+
+    >>> _pairs(AskedBack("", (("", "left=E,right=F"), ("", "nothing=E,nothing=F"))))
+    [('left|nothing', 'E'), ('right|nothing', 'F')]
+    """
+    found = []
+    for pairs in zip(*_ways(asked), strict=True):
+        keys, values = (dict.fromkeys(each) for each in zip(*pairs, strict=True))
+        found.append(("|".join(keys), "|".join(values)))
+    return found
 
 
 def _table(pairs: Iterable[tuple[str, str]]) -> str:

@@ -62,7 +62,7 @@ def test_a_job_has_its_table(tmp_path: Path) -> None:
         'empty_box = "above"', 'both_hands = "pair|stack"',
     ]  # fmt: skip
     assert 'row = { 7 = "nothing|front" }' in table
-    assert 'columns = { hinged = "E|nothing=E" }' in table
+    assert 'columns = { "hinged|nothing" = "E" }' in table
 
 
 def test_one_question_says_so_itself(tmp_path: Path) -> None:
