@@ -219,6 +219,7 @@ def rows_below(
     """Give the rows below a header, which may be repeated on each page, down to one whose columns
     stand otherwise, and the number of that one's row; 0 where there is none."""
     own = _read_again(ListRow(header.row, header.cells), names)
+    units = {heading.place: heading.unit for heading in header.headings}
     below: list[ListRow] = []
     for row in rows:
         if row.number <= header.last or row.cells == header.cells:
@@ -226,19 +227,32 @@ def rows_below(
         again = _read_again(row, names)
         if not again:
             below.append(row)
-        elif not again.items() <= own.items():
+        elif not all(
+            place in own and _says_same(found, own[place], units.get(place))
+            for place, found in again.items()
+        ):
             return tuple(below), row.number
     return tuple(below), 0
 
 
-def _read_again(row: ListRow, names: ColumnNames) -> dict[int, str]:
+def _says_same(again: Heading, own: Heading, unit: HeadUnit | None) -> bool:
+    """Tell whether a heading further down says what its column's own does, or less; `unit`: the one
+    that the column is read in."""
+    return (
+        again.column == own.column
+        and again.unit in (None, own.unit, unit)
+        and again.order in ((), own.order)
+    )
+
+
+def _read_again(row: ListRow, names: ColumnNames) -> dict[int, Heading]:
     """Give the columns of a row that is a header by itself; empty for any other."""
     if any(letter.isdigit() for cell in row.cells for letter in cell):
         return {}
     read = {place: names.read(cell) for place, cell in enumerate(row.cells) if cell}
-    columns = {place: found.column for place, found in read.items() if found}
-    sized = {"width", "height", "size"} & {*columns.values()}
-    return columns if len(columns) == len(read) >= LEAST_HEADER and sized else {}
+    found = {place: heading for place, heading in read.items() if heading}
+    sized = {"width", "height", "size"} & {heading.column for heading in found.values()}
+    return found if len(found) == len(read) >= LEAST_HEADER and sized else {}
 
 
 def strange_headings(header: Header, names: ColumnNames) -> list[tuple[str, str]]:

@@ -128,8 +128,8 @@ class RowReader:
         if other:
             self.note(
                 other, None,
-                "a second header, whose columns stand otherwise than those above; put its rows in "
-                "the same columns, or into a list of their own",
+                "a second header, whose columns or units are others than those above; put its rows "
+                "in the same columns and units, or into a list of their own",
             )  # fmt: skip
 
     def note_strange(self) -> None:

@@ -239,7 +239,26 @@ def test_a_second_header(tmp_path: Path) -> None:
     assert [row.box for row in read(tmp_path, again).rows] == ["A1", "A2"]
     other = text.replace("Kast;Soort;Breedte;Hoogte;Stuks;Scharnier;Opm.", "Kast;Hoogte;Breedte")
     (fault,) = faults(tmp_path, other + "A2;140;597\n")
-    assert fault.startswith("row 3: a second header, whose columns stand otherwise")
+    assert fault.startswith("row 3: a second header, whose columns or units are others")
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ("Breedte (mm);Hoogte (mm)", "Breedte (cm);Hoogte (cm)"),
+        ("Breedte;Hoogte", "Breedte (cm);Hoogte (cm)"),
+        ("Maat (b x h);Kleur", "Maat (h x b);Kleur"),
+    ],
+)
+def test_a_second_header_in_another_unit(tmp_path: Path, first: str, second: str) -> None:
+    """159.7 cm below a header in mm would be a front a tenth as wide; sizes the other way round
+    would lie on their side."""
+    rows = ("A1;deur", "A2;deur") if "Maat" in first else ("A1;deur;597;713", "A2;deur;159.7;171.3")
+    sized = [f"{row};597 x 713;wit" if "Maat" in first else row for row in rows]
+    text = f"Kast;Type;{first}\n{sized[0]}\nKast;Type;{second}\n{sized[1]}\n"
+    (fault,) = faults(tmp_path, text)
+    assert fault.startswith("row 3: a second header")
+    assert len(read(tmp_path, text.replace(second, first)).rows) == 2
 
 
 def test_single_rows(tmp_path: Path) -> None:
