@@ -45,7 +45,6 @@ from jigs.reading.jobwalls import read_walls
 from jigs.reading.listedboxes import OpenedList, hang_list, open_list
 from jigs.reading.listgiven import read_list_table
 from jigs.reading.stream import folder_of, name_of
-from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, TomlTable
 from jigs.reading.tomltext import parse_toml, read_text
 
@@ -127,7 +126,7 @@ def read_hardware_file(path: Path, units: Unit) -> HardwareFile:
     Raises ReadingError for a file that cannot be read at all.
     """
     text = read_text(path)
-    book = FaultBook(file=str(path), lines=index_lines(text))
+    book = FaultBook(file=str(path), text=text)
     top = TomlTable(parse_toml(text, str(path)), (), book, units)
     top.unit = top.choice("units", ("mm", "in")) or units
     if top.pick("schema") not in (None, 1):
@@ -165,7 +164,7 @@ def read_job_text(
 ) -> Job:
     """Read what a job file at `path` says, or would say."""
     values = parse_toml(text, str(path))
-    book = FaultBook(file=str(path), lines=index_lines(text), top=TOP_KEYS)
+    book = FaultBook(file=str(path), text=text, top=TOP_KEYS)
     return _read_job(values, book, path, units, delivered)
 
 

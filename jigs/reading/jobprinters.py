@@ -21,7 +21,6 @@ from jigs.ground.errors import refusal
 from jigs.ground.lengths import format_mm
 from jigs.ground.sheetsizes import COMMON, SHEET_SIZES, SheetSize
 from jigs.reading.fieldkeys import read_keys
-from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, TomlTable
 from jigs.reading.tomltext import parse_toml, read_text
 
@@ -142,7 +141,7 @@ def read_printer_file(path: Path) -> dict[str, Printer]:
 def parse_printers(text: str, file: str, *, alone: bool = False) -> dict[str, Printer]:
     """Read the printers in a file's text; `alone`: nothing else may stand in it. Raises
     ReadingError."""
-    book = FaultBook(file=file, lines=index_lines(text))
+    book = FaultBook(file=file, text=text)
     top = TomlTable(parse_toml(text, file), (), book, "mm")
     printers = read_printers(top.table("printer"))
     if alone:

@@ -7,6 +7,7 @@ where a value is missing or wrong; the fault is in the book.
 
 from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
+from functools import cached_property
 from typing import TypeVar
 
 from msgspec import Struct, field
@@ -17,7 +18,7 @@ from jigs.ground.errors import Ahead, Fault, JigsheetError, LengthError, Reading
 from jigs.ground.lengths import Unit, show_value
 from jigs.ground.nearest import suggest, suggest_near
 from jigs.ground.quantities import parse_quantity
-from jigs.reading.tomlindex import find_line
+from jigs.reading.tomlindex import find_line, index_lines
 
 WordT = TypeVar("WordT", bound=str)
 
@@ -34,24 +35,29 @@ LONGEST_TEXT = 200
 """Characters of a name, a note, a finish."""
 
 
-class FaultBook(Struct, frozen=True, kw_only=True):
-    """The faults of one file, what is doubted in it, and the lines of its keys; `top` are the keys
-    that stand above its first table."""
+class FaultBook(Struct, frozen=True, kw_only=True, dict=True):
+    """The faults of one file with some text, and what is doubted in it; `top` are the keys that
+    stand above its first table."""
 
     file: str
-    lines: Mapping[KeyPath, int]
+    text: str
     top: Sequence[str] = ()
     faults: list[tuple[int, Fault]] = field(default_factory=list)
     doubts: list[Doubt] = field(default_factory=list)
 
+    @cached_property
+    def _lines(self) -> Mapping[KeyPath, int]:
+        """The lines of its keys: a file without a fault is never asked for them."""
+        return index_lines(self.text)
+
     def place(self, path: KeyPath) -> str:
         """Write where a path stands: `job.toml:12: box[1].width`."""
-        line = f"{self.file}:{find_line(self.lines, path)}"
+        line = f"{self.file}:{find_line(self._lines, path)}"
         return f"{line}: {write_path(path)}" if path else line
 
     def note(self, path: KeyPath, what: str) -> None:
         """Note a fault at a path."""
-        self.faults.append((find_line(self.lines, path), Fault(self.place(path), what)))
+        self.faults.append((find_line(self._lines, path), Fault(self.place(path), what)))
 
     def raise_noted(
         self, more: Sequence[Fault] = (), told: str = "", ahead: Ahead | None = None

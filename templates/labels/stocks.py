@@ -14,7 +14,6 @@ from msgspec.structs import replace
 
 from jigs.given.labelstock import Stock
 from jigs.reading.jobprinters import read_stocks
-from jigs.reading.tomlindex import index_lines
 from jigs.reading.tomltables import FaultBook, TomlTable
 from jigs.reading.tomltext import parse_toml, read_text
 from templates.words.textlines import columned
@@ -23,7 +22,7 @@ from templates.words.textlines import columned
 def _read_own() -> dict[str, Stock]:
     path = Path(__file__).with_name("stocks.toml")
     text = read_text(path)
-    book = FaultBook(file=str(path), lines=index_lines(text))
+    book = FaultBook(file=str(path), text=text)
     stocks = read_stocks(TomlTable(parse_toml(text, str(path)), (), book, "mm").table("stock"))
     book.raise_noted()
     return {name: replace(stock, own=False) for name, stock in stocks.items()}

@@ -265,7 +265,7 @@ def test_weights_and_counts_have_ranges_too(tmp_path: Path) -> None:
 
 def test_zero_stands_where_it_may_mean_none() -> None:
     """A band of 0 is none; a side of 0 is refused."""
-    book = FaultBook(file="job.toml", lines={})
+    book = FaultBook(file="job.toml", text="")
     table = TomlTable({"band": 0, "side": 0}, (), book, "mm")
     assert table.length("band", Range(0.2, 4, zero=True)) == 0
     assert not book.faults
