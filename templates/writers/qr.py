@@ -11,12 +11,9 @@ is packed in the dense alphanumeric mode; 61 such characters make version 3, 90 
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
-from operator import itemgetter
 from typing import TYPE_CHECKING
-
-from msgspec import Struct
 
 if TYPE_CHECKING:
     from qrcode.main import QRCode
@@ -87,50 +84,24 @@ def _symbol(text: str, version: int) -> "QRCode":
 @lru_cache(maxsize=1)
 def _encoder() -> "type[QRCode]":
     """Make the class of the standard's encoder that finds once for each size where its bits go:
-    looking for free modules, and setting one after the other, is a fifth of a symbol's work."""
+    looking for free modules is a fifth of the work of a symbol."""
     from qrcode.main import QRCode
 
-    known: dict[int, _Layout] = {}
+    known: dict[int, list[tuple[int, int, bool]]] = {}
 
     class Encoder(QRCode):  # type: ignore[misc]
         """An encoder that sets bits in places that it knows."""
 
-        modules: Sequence[Sequence[bool | None]]
-
         def map_data(self, data: Sequence[int], mask_pattern: int) -> None:
             """Set the bits of the data, masked; the last modules have none, which is a 0."""
             if self.version not in known:
-                known[self.version] = _lay_out(self.modules)
-            layout, side = known[self.version], self.modules_count
-            bits = int.from_bytes(bytes(data), "big") << layout.bits - 8 * len(data)
-            masked = f"{bits ^ layout.mask:0{layout.bits}b}"
-            all_modules = layout.take([False, True, *[bit == "1" for bit in masked]])
-            self.modules = [all_modules[row : row + side] for row in range(0, side * side, side)]
+                known[self.version] = _find_places(self.modules)
+            places = known[self.version]
+            bits = "".join([f"{byte:08b}" for byte in data]).ljust(len(places), "0")
+            for (row, column, turned), bit in zip(places, bits, strict=True):
+                self.modules[row][column] = (bit == "1") is not turned
 
     return Encoder
-
-
-class _Layout(Struct, frozen=True):
-    """Where the bits of a size go: how many, the mask as a number of so many bits, and what takes
-    the modules, row by row, from a light and a dark one and the bits."""
-
-    bits: int
-    mask: int
-    take: Callable[[Sequence[bool]], Sequence[bool]]
-
-
-def _lay_out(modules: Sequence[Sequence[bool | None]]) -> _Layout:
-    """Give where the bits go of a size, whose other modules are the same in each symbol."""
-    places = _find_places(modules)
-    bit_at = {(row, column): bit for bit, (row, column, _) in enumerate(places, start=2)}
-    side = range(len(modules))
-    taken = [
-        bit_at.get((row, column), int(bool(modules[row][column])))
-        for row in side
-        for column in side
-    ]
-    mask = int("".join(["1" if turned else "0" for _, _, turned in places]), 2)
-    return _Layout(len(places), mask, itemgetter(*taken))
 
 
 def _find_places(modules: Sequence[Sequence[bool | None]]) -> list[tuple[int, int, bool]]:
