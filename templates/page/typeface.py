@@ -288,11 +288,12 @@ def cut_text(text: str, size: float, bold: bool) -> CutText:
     words = known(text).split()
     if "/" in text or "=" in text:
         words = _kept_together(words)
-    advance = _advances(bold)
+    widths = [_unit_width(word, bold) * size for word in words]
+    spaces = max(0, len(words) - 1) * text_width(" ", size, bold)
     return CutText(
         words=tuple(words),
-        widths=tuple([_unit_width(word, bold) * size for word in words]),
-        whole=sum([advance[character] for character in " ".join(words)]) * size,
+        widths=tuple(widths),
+        whole=sum(widths) + spaces,
         size=size,
         bold=bold,
     )
