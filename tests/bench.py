@@ -6,6 +6,7 @@ PYTHON is the interpreter of an environment where the project is installed as it
 the tests' own libraries (numpy) make the units library slower to load.
 """
 
+import gc
 import os
 import statistics
 import subprocess
@@ -230,6 +231,11 @@ def processor_of(process: int) -> float:
 
 
 def main() -> None:
+    from cli.main import LOOKED_THROUGH
+
+    # What is measured within this process has the collector as the command sets it, the bare
+    # library too.
+    gc.set_threshold(LOOKED_THROUGH)
     # Growth comes before throughput: a child's peak of memory begins with its parent's.
     parts: tuple[Callable[[Path], None], ...] = (
         measure_start_up,

@@ -109,6 +109,19 @@ def with_times(text: str) -> str:
     return _LONE_X.sub("×", text) if " x " in text else text
 
 
+@lru_cache(maxsize=1)
+def _as_it_is() -> frozenset[str]:
+    """The characters of the face that stand for themselves, whatever is beside them."""
+    return frozenset(
+        character
+        for character in _advances(False)
+        if character.isprintable()
+        and character not in _STAND_INS
+        and unicodedata.category(character)[0] != "M"
+        and unicodedata.normalize("NFC", character) == character
+    )
+
+
 @lru_cache(maxsize=4096)
 def known(text: str) -> str:
     """Give the text in characters that the face has, with the sign for times.
@@ -117,7 +130,7 @@ def known(text: str) -> str:
     composed go, then what is still unknown becomes `?`, visibly.
     """
     text = with_times(text)
-    if text.isascii() and text.isprintable():
+    if (text.isascii() and text.isprintable()) or _as_it_is().issuperset(text):
         return text
     advance = _advances(False)
     kept: list[str] = []

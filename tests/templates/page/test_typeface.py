@@ -1,5 +1,7 @@
 """The printed face: widths, extents, shortening, and characters it lacks."""
 
+import unicodedata
+
 import pytest
 from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 from hypothesis import given, settings
@@ -9,6 +11,7 @@ from templates.page.marks import Text
 from templates.page.typeface import (
     ELLIPSIS,
     EM_PER_CAP,
+    _as_it_is,
     cut_text,
     font_path,
     known,
@@ -148,3 +151,11 @@ def test_the_box_follows_anchor_and_angle() -> None:
     assert turned[1::2] == pytest.approx((20 - width, 20))
     assert turned[2] - 10 == pytest.approx(20 - start[1])
     assert 10 - turned[0] == pytest.approx(start[3] - 20)
+
+
+@given(st.text(alphabet=sorted(_as_it_is()), min_size=1, max_size=8))
+@settings(max_examples=60)
+def test_characters_that_stand_for_themselves_do_so_beside_any_other(text: str) -> None:
+    """Normalising (Unicode Standard Annex 15) leaves a text of them alone, and none is a mark."""
+    assert known(text) == text == unicodedata.normalize("NFC", text)
+    assert not any(map(unicodedata.combining, text))
