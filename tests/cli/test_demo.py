@@ -108,5 +108,5 @@ def test_whoever_copies_it_keeps_its_stamps_until_they_write_the_word(demo_job: 
     assert len(records) == 6
     assert not any(record.confirmed for record in records)
     assert ready_words(lay_out(job), SHEETS.ready) == (
-        "27 fronts have sheets. 26 and 1 rollout depend on open numbers, listed here."
+        "27 fronts have sheets. 26 and 1 rollout depend on open numbers."
     )

@@ -50,7 +50,7 @@ def test_its_label(path: Path, tmp_path: Path) -> None:
     assert "B1-ROLLOUT-1" in words
     assert "B1-ROLLOUT-2" not in words
     assert "BEHIND B1-1" in words
-    assert "390.0 x 100.0 x 533.0" in words
+    assert "390.0 × 100.0 × 533.0" in words
     assert "UNDERSIDE 120.0 UP" in words
 
 

@@ -96,7 +96,7 @@ def test_recess_and_notch_are_told_on_the_drawer_boxs_sheet(tmp_path: Path) -> N
     source); the leaflet's recess, where it is stated."""
     words = printed(tmp_path, box(DRAWER), only="B1-1-BOX")
     assert "bottom panel 13.0 up;" in words
-    assert "notched 38.0 x 13.0 at both lower corners" in words
+    assert "notched 38.0 × 13.0 at both lower corners" in words
     deeper = printed(tmp_path, box(DRAWER), only="B1-1-BOX", drawer_rise="14\nrecess = 12.5")
     assert "bottom panel 12.5 up;" in deeper
 
