@@ -8,13 +8,21 @@ count (`2 door base cabinet`), nor is one of hinges or handles (`2 pcs hinges`).
 (None, None, None)
 >>> count_in_words("3 drawer base"), count_in_words("Door, 2 pcs hinges")
 (None, None)
+>>> count_in_words("Lade, 2 stuks greep"), count_in_words("Pullout, 2 pcs")
+(None, 2)
 >>> count_alone("2 stuks, links"), count_alone("2x lacquered")
 (2, None)
 """
 
 import re
 
-from jigs.reading.frontwords import is_kind, names_handle, read_front, read_hand, speaks_of_hinges
+from jigs.reading.frontwords import (
+    is_kind,
+    read_front,
+    read_hand,
+    speaks_of_handles,
+    speaks_of_hinges,
+)
 from jigs.reading.listcells import is_count_word
 
 _TIMES = r"(?P<number>[1-9][0-9]?)\s*[x×]"
@@ -58,7 +66,7 @@ def count_beside_sizes(text: str) -> int | None:
 
 
 def _counted(text: str) -> int | None:
-    if speaks_of_hinges(text) or names_handle(text):
+    if speaks_of_hinges(text) or speaks_of_handles(text):
         return None
     found = [m for m in re.finditer(_PIECES, text) if is_count_word(m["unit"])]
     return int(found[0]["number"]) if len(found) == 1 else None

@@ -228,6 +228,12 @@ def names_handle(text: str) -> bool:
     return any(token.startswith(word) for token in fold(text).split() for word in words)
 
 
+@cache
+def speaks_of_handles(text: str) -> bool:
+    """Tell whether a cell has a word for a handle: `Griff`, and not `Pullout`."""
+    return any(token in _words()["handle"] for token in fold(text).split())
+
+
 def opens_upward(text: str) -> bool:
     """Tell whether a cell in a column of hands says that its front goes up.
 
