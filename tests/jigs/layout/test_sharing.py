@@ -1,11 +1,17 @@
 """What boxes have alike is kept once."""
 
+from pathlib import Path
+
 import pytest
 
+import templates.demo
 from jigs.box.drawerbox import DrawerBox
 from jigs.box.parts import Front, Layout, Side
 from jigs.given.job import BoxSpec, FrontSpec
 from jigs.ground.geometry import Fitting
+from jigs.ground.shared import Shared
+from jigs.layout.layout import lay_out
+from jigs.reading.inputs import read_job
 from tests.jigs.sample import box, lay
 
 
@@ -46,3 +52,12 @@ def test_a_box_in_a_row_is_as_it_is_alone() -> None:
         alone = lay(plain_box(number))
         assert alone.fronts == tuple(f for f in row.fronts if f.box == f"B{number}")
         assert alone.sides == tuple(s for s in row.sides if s.box == f"B{number}")
+
+
+def test_what_is_shared_is_what_was_planned(monkeypatch: pytest.MonkeyPatch) -> None:
+    """To the last digit and sign: 0.0 and -0.0 are equal, and printed otherwise."""
+    job = read_job(Path(templates.demo.__path__[0]) / "job.toml")
+    shared = lay_out(job)
+    monkeypatch.setattr(Shared, "one", lambda self, value: value)
+    apart = lay_out(job)
+    assert repr(shared) == repr(apart)
