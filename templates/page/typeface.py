@@ -117,7 +117,7 @@ def _as_it_is() -> frozenset[str]:
         for character in _advances(False)
         if character.isprintable()
         and character not in _STAND_INS
-        and unicodedata.category(character)[0] != "M"
+        and unicodedata.category(character) not in ("Mn", "Me")
         and unicodedata.normalize("NFC", character) == character
     )
 
