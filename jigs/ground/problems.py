@@ -186,7 +186,9 @@ BEFORE_CUTTING = frozenset(
         "counter-height",
         "counter-reveal",
         "legs-above-floor",
+        "same-place",
         "wall-filler",
+        "wall-short",
     }
 )
 """What no sheet of a front can mend: it is read before any board is cut, so it stands on the

@@ -23,7 +23,7 @@ from templates.lists.listing import (
     shown,
     sizes_shown,
 )
-from templates.words.boardfacts import plate_facts, shelf_facts
+from templates.words.boardfacts import plate_facts, shelf_facts, spacer_facts
 from templates.words.heightwords import (
     HOW,
     LETTERS,
@@ -93,7 +93,8 @@ def _row(table: BoxTable, line: HeightLine, hinge: str) -> TableRow:
 
 def _notes(table: BoxTable, layout: Layout) -> Iterator[Words]:
     sides = layout.sides_of.get((table.box, table.column), [])
-    for text in shelf_facts(*sides):
+    served = {name for line in table.lines for name in line.serves}
+    for text in (*shelf_facts(*sides), *spacer_facts(served, *sides)):
         yield Words(text=text, stamp=True)
     for text in (*sums_of_board(table), *across_words(sides)):
         yield Words(text=text)

@@ -29,7 +29,7 @@ from templates.stations.tablepieces import (
     size_and_blanks,
     spans_width,
 )
-from templates.words.boardfacts import plate_facts, shelf_facts
+from templates.words.boardfacts import plate_facts, shelf_facts, spacer_facts
 from templates.words.heightwords import held_lines
 from templates.words.hingenames import hinges_of_lines
 from templates.words.rowwords import NEXT, UP
@@ -269,7 +269,7 @@ def _both(shop: Shop, table: BoxTable) -> list[Side]:
 
 def _notes(shop: Shop, station: Station, table: BoxTable, once: _Once, width: float) -> MarkBlock:
     """The sums that close, punch to punch, what is open, to be known of the boards, or held, and
-    where fixed shelves stand."""
+    where fixed shelves and the spacers of rollouts stand."""
     rows = [row for part in (table.left, table.right) if part for row in rows_on(station, part)]
     numbers = tuple(dict.fromkeys(number for row in rows for number in row.open))
     notes = [
@@ -282,8 +282,8 @@ def _notes(shop: Shop, station: Station, table: BoxTable, once: _Once, width: fl
     held = held_lines(table, shop.layout.job.shown)
     marks: list[Mark] = [Line(x1=0.0, y1=0.0, x2=width, y2=0.0, width=THIN)]
     y = 0.0
-    shelves = shelf_facts(*_both(shop, table))
-    loud = ((text, True) for text in (*shelves, *held))
+    both, served = _both(shop, table), {name for line in table.lines for name in line.serves}
+    loud = ((text, True) for text in (*shelf_facts(*both), *spacer_facts(served, *both), *held))
     for text, bold in (*((text, False) for text in notes), *loud):
         for line in wrap(text, 2.5, bold, width - 2.0):
             y -= PITCH

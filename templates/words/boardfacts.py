@@ -2,7 +2,7 @@
 from, which plates they carry, what of them is still to come.
 """
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from jigs.box.bypart import parts_of_box
 from jigs.box.drawerbox import AnyDrawer
@@ -84,6 +84,23 @@ def shelf_facts(*sides: Side) -> Iterator[str]:
     for up, hands in told.items():
         where = "on both boards" if len(hands) > 1 else f"on the {', '.join(hands)} board"
         yield f"FIXED SHELF: strike its UPPER FACE too, {where} {up} up."
+
+
+def spacer_facts(served: Container[str], *sides: Side) -> Iterator[str]:
+    """Say on which boards of a column the slides of rollouts stand on a spacer; `served`: the
+    fronts and rollouts that are told of here."""
+    hands: dict[tuple[str, str], dict[str, None]] = {}
+    for side in sides:
+        for fitting in side.fittings:
+            if fitting.spacer and (name := fitting.part) and name in served:
+                key = (name, format_mm(fitting.spacer).removesuffix(".0"))
+                hands.setdefault(key, {})[side.side.upper()] = None
+    alike: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for (name, thick), boards in hands.items():
+        alike.setdefault((thick, tuple(boards)), []).append(name)
+    for (thick, on), names in alike.items():
+        where = "on both boards" if len(on) > 1 else f"on the {on[0]} board"
+        yield f"{', '.join(names)}: slides ON A SPACER {thick} thick {where}."
 
 
 def plate_facts(layout: Layout, *sides: Side, named: bool = True) -> Iterator[Sentence]:

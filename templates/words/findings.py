@@ -101,7 +101,7 @@ def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
         (
             problem
             for problem in layout.problems
-            if problem.code in BEFORE_CUTTING and (problem.part is None or problem.part in parts)
+            if problem.code in BEFORE_CUTTING and _of_these(problem, parts)
         ),
         layout.job.shown,
     )
@@ -110,6 +110,12 @@ def before_cutting(layout: Layout, parts: Container[str]) -> tuple[str, ...]:
         who = f"{', '.join(finding.parts)}: " if finding.parts else ""
         said.append(f"BEFORE YOU CUT: {who}{bare(finding.text)}; {bare(finding.remedy)}.")
     return tuple(said)
+
+
+def _of_these(problem: Problem, parts: Container[str]) -> bool:
+    """Whether a finding concerns these parts: its own part, or where it has none its wall."""
+    about = problem.part or dict(problem.values).get("wall")
+    return about is None or about in parts
 
 
 def count_words(problems: Iterable[Problem], unit: Unit) -> str:

@@ -128,3 +128,30 @@ depth = 584
     assert "more: run 'jigsheet check'" in said
     listed = parts_text(choose_parts(layout, cut_job(layout)))
     assert listed.count("BEFORE YOU CUT") >= 10
+
+
+@pytest.mark.parametrize(
+    ("job", "words"),
+    [
+        (
+            JOB.replace('id = "B1"\n', 'id = "B1"\nx = 500\n'),
+            "B1 and T1 stand in the same place",
+        ),
+        (
+            JOB.replace('name = "north"\n', 'name = "north"\nlength = 900\n', 1),
+            "the run of wall north takes 1137.0 mm",
+        ),
+    ],
+)
+def test_a_run_that_cannot_be_built_is_told_before_its_boards_are_cut(
+    tmp_path: Path, job: str, words: str
+) -> None:
+    """Two boxes in one place, and a wall too short for its run: 600 + 457 + 80 mm."""
+    path = tmp_path / "job.toml"
+    path.write_text(job.format(ceiling=2400, filler=80, height=776), encoding="utf-8")
+    layout = lay_out(read_job(path))
+    listed = " ".join(parts_text(choose_parts(layout, cut_job(layout))).split())
+    for told in (listed, on_elevation(layout, "north")):
+        assert "BEFORE YOU CUT" in told
+        assert words in told
+    assert words not in on_elevation(layout, "east")

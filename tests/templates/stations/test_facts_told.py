@@ -237,3 +237,21 @@ def test_a_station_for_pulls_names_the_corners_at_which_its_cards_lie() -> None:
     rounded = wall.replace('kind = "door"', 'kind = "door"\nedge_radius = 3')
     said = "At the TOP RIGHT or BOTTOM LEFT corner: the card's upright title says which."
     assert corners(base + rounded) == {said}
+
+
+@pytest.mark.parametrize(
+    ("fronts", "where"),
+    [
+        ('kind = "door"\nhinged = "right"', "20 thick on the RIGHT board."),
+        ('kind = "door"\nhinged = "left"', "20 thick on the LEFT board."),
+        ('kind = "pair"', "20 thick on both boards."),
+    ],
+)
+def test_a_rollout_on_a_spacer_is_told_at_its_sides(fronts: str, where: str) -> None:
+    """On its sheet each card says it; in a table of both boards it is said which of them."""
+    low = '{at = 60, height = 120, slide = "runner"}, {at = 300, height = 120, slide = "runner"}'
+    layout = laid_out(box_text("B1", "base", fronts, more=f"rollout = [{low}]\nshelf = []"))
+    names = "B1-ROLLOUT-1, B1-ROLLOUT-2"
+    [sides] = [" ".join(said.values()) for station, said in told(layout) if station.name == "sides"]
+    assert f"{names}: slides ON A SPACER {where}" in sides
+    assert sides.count("ON A SPACER") == 1
