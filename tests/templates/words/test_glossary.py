@@ -16,6 +16,8 @@ TABLES = [
 ]  # fmt: skip
 STRING = re.compile(r'"""(?s:.*?)"""|"(?:[^"\\\n]|\\.)*"|#.*')
 """A docstring, a string or a comment of a program: a quote within another of them begins none."""
+NAME = re.compile(r"\{[\w.]+[^'{}]*\}")
+"""A value that is set into a string: its name is printed nowhere."""
 WORDS = [word for table in TABLES[:-1] for word, _ in table]
 
 
@@ -30,7 +32,8 @@ def texts() -> Iterator[str]:
     A search for quotes does: to read the programs as such takes twenty times as long."""
     for file in (ROOT / "templates").rglob("*.py"):
         text = file.read_text(encoding="utf-8")
-        yield from (said for said in STRING.findall(text) if said[0] != "#" and said[:3] != '"""')
+        strings = (each for each in STRING.findall(text) if each[0] != "#" and each[:3] != '"""')
+        yield from (NAME.sub("", each) for each in strings)
     for file in (ROOT / "templates" / "words").glob("*.toml"):
         yield file.read_text(encoding="utf-8")
 
