@@ -17,7 +17,7 @@ from jigs.reading.fieldkeys import ANY_FRONT, FRONTS
 from jigs.reading.frontcounts import count_alone, count_beside_sizes, count_in_words
 from jigs.reading.fronthands import FrontHands
 from jigs.reading.frontsaid import ALLOWED, KIND_COLUMNS, ListAsGiven, whole_words
-from jigs.reading.frontwords import FrontWord, read_place
+from jigs.reading.frontwords import FrontWord, read_place, says_glass
 from jigs.reading.headings import SIZE_COLUMNS, ListColumn
 from jigs.reading.listcells import Part, find_sizes, part_sizes, split_sizes
 from jigs.reading.listcolumns import column_letter, shorten
@@ -27,6 +27,8 @@ from jigs.reading.listtable import ListRow
 
 EMPTY = frozenset(("-", "–", "—", "./.", "n/a", "--"))
 """What stands in a cell that says nothing."""
+_HINGED: tuple[FrontKind, ...] = ("door", "pair", "lift")
+"""What has a pane where its words say glass: of a drawer they may mean its sides."""
 ORDERS = {
     "width-first": ("width", "height", "thickness"),
     "height-first": ("height", "width", "thickness"),
@@ -50,6 +52,9 @@ class FrontCells(FrontHands):
         """The first count that stands in one cell for several rows."""
         self.unheaded: dict[int, ListRow] = {}
         """Columns without a heading, each with the first front that has a cell there."""
+        self.glazed: dict[int, str] = {}
+        """The stile of each row whose words alone say that its door has a pane, "" where none is
+        said."""
         self.sizes_read: dict[str, tuple[FrontKind | None, float | None, float | None]] = {}
         """Kind, width and height (mm) of each row that was read, by its place."""
         self.decimal: Sign = ""
@@ -217,11 +222,24 @@ class FrontCells(FrontHands):
                 hangs=read_place(note),
             ),
         )
+        front = self.with_making(row, front)
+        if self._says_glass(row, kind):
+            front = replace(front, five_piece=replace(front.five_piece, glass=True))
         front = replace(
-            self.with_making(row, front),
+            front,
             row=RowRead(doubts=self.take_doubts(), hidden=self.hidden_of(row), listed=True),
         )
         return front, hands
+
+    def _says_glass(self, row: ListRow, kind: FrontKind | None) -> bool:
+        """Tell whether a door's words say that it has a pane, where nobody says yes or no to that,
+        nor what the row is."""
+        if kind not in _HINGED or self.cell(row, "glass") or self.row_meant(row):
+            return False
+        said = any(says_glass(self.cell(row, column)) for column in (*KIND_COLUMNS, "note"))
+        if said:
+            self.glazed[row.number] = self.cell(row, "stile")
+        return said
 
     def _read_needed(
         self, row: ListRow, column: ListColumn, within: Range, *, needed: bool

@@ -36,6 +36,10 @@ END_PANELS = (
     "it yet, makes it a piece with a label, its place on the elevation, and its size in 'jigsheet "
     "parts', against which what came is measured"
 )
+STILE = (
+    "how wide the frame is goes in a column 'stile', and where there is no pane, no in a column "
+    "'glass'"
+)
 FIRST = 2
 """Rows that are shown as they were read."""
 
@@ -192,6 +196,10 @@ def tell_list(reader: FrontRows, rows: Sequence[ListedFront], *, faults: bool) -
         if text.lower() != kind
     ]:
         lines.append(f"Kinds: {_some(words)}.")
+    if reader.glazed:
+        rows_words = name_rows([*reader.glazed])
+        some = "" if all(reader.glazed.values()) else f"; {STILE}"
+        lines.append(f"{rows_words[:1].upper()}{rows_words[1:]}: with a pane of glass{some}.")
     if words := [f"'{shorten(text)}' is {name}" for text, name in reader.names.items()]:
         lines.append(f"IDs: {_some(words)}.")
     lines += [f"{remark[:1].upper()}{remark[1:]}." for remark in reader.remarks]

@@ -87,6 +87,16 @@ def _known() -> Mapping[str, str]:
 
 
 @cache
+def says_glass(text: str) -> bool:
+    """Tell whether words say that a door has a pane.
+
+    >>> says_glass("Glass door, white"), says_glass("Glasdeur links"), says_glass("Hochglanz")
+    (True, True, False)
+    """
+    return any(_meanings(fold(text).split(), _words()["glass"]))
+
+
+@cache
 def is_nothing(text: str) -> bool:
     """Tell whether a cell names what is no front, and no front beside it.
 
