@@ -23,6 +23,7 @@ from jigs.checks.slides import (
     check_slide_load,
 )
 from jigs.fittings.slide import nominal_outside, rise_above_floor_line, width_error
+from jigs.given.catalogue import SLIDE_SERIES
 from jigs.given.hardware import SlideRecord
 from jigs.given.job import Job
 from jigs.ground.geometry import SLACK
@@ -56,12 +57,22 @@ def check_drawer(
     yield from check_slide_load(front.id, record, drawer.width, drawer.length)
     yield from check_drawer_shelves(front, plan.space, place)
     yield from check_drawer_height(front, plan.space, place, job.units)
-    named = front.spec.slide is not None and "use.slide" not in job.assumed
-    if front.kind == "pullout" and not named and front.spec.drawer_box.drawer_height is None:
+    said = _has_own_slide(front, job) or front.spec.drawer_box.drawer_height is not None
+    if front.kind == "pullout" and not said:
         listed = front.spec.row.listed
         yield warning("pullout-drawer-box", front.id, height=drawer.height, listed=listed)
     if front.place.row == front.place.rows:
         yield from check_drawer_clearance(front, carcass, record, place)
+
+
+def _has_own_slide(front: PlacedFront, job: Job) -> bool:
+    """Tell whether the person named a slide for a front. Where nobody named one for the job, a
+    generic one, not the job's, may have been chosen by the depth of its box."""
+    slide = front.spec.slide
+    chosen = (
+        "use.slide" in job.assumed and slide != job.use.slide and slide in SLIDE_SERIES[job.units]
+    )
+    return slide is not None and not chosen
 
 
 def check_drawer_width(

@@ -64,6 +64,29 @@ def test_what_stands_behind_a_pullout() -> None:
     assert code not in [p.code for p in lay(box(kit)).problems]
 
 
+@pytest.mark.parametrize(
+    ("slide", "told"),
+    [
+        ("", ["P1-1", "P2-1"]),
+        ('slide = "mine"\n', ["P2-1"]),
+        ('slide = "undermount-533"\n', ["P2-1"]),
+    ],
+)
+def test_a_pullout_that_names_its_slide(tmp_path: Path, slide: str, told: list[str]) -> None:
+    """Where no slide is named for the job: what is chosen by the depth of a box says nothing."""
+    boxes = [
+        f'[[box]]\nid = "P{number}"\nkind = "base"\nwidth = 400\nheight = 720\ndepth = {depth}\n'
+        f'[[box.front]]\nkind = "pullout"\n{own}'
+        for number, (depth, own) in enumerate(((584, slide), (400, "")), start=1)
+    ]
+    path = tmp_path / "job.toml"
+    mine = '[slide.mine]\nlike = "undermount-457"\n'
+    head = 'schema = 1\nname = "P"\nunits = "mm"\n'
+    path.write_text("".join([head, mine, *boxes]), encoding="utf-8")
+    problems = lay_out(read_job(path)).problems
+    assert [p.part for p in problems if p.code == "pullout-drawer-box"] == told
+
+
 def test_an_open_box_that_is_meant() -> None:
     """One with a shelf, one that says it has none, and a noted opening are not asked about."""
     bare = place("opening")
