@@ -7,9 +7,12 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 import click
+from click.core import ParameterSource
 
 from cli.terminal import keep_quiet, terminal_width
 
+FILES = ("pdf", "csv", "json", "xlsx")
+"""The forms that are one file each, and that its name says."""
 Example = tuple[str, str]
 """When it is of use, and the line as it is typed behind `jigsheet`."""
 
@@ -56,9 +59,20 @@ class Command(click.Command):
         own width, wherever it is written from."""
         from templates.words.textlines import as_wide
 
+        self._name_form(ctx)
         shown = ctx.params.get("output") in (None, "-") and sys.stdout.isatty()
         with as_wide(terminal_width(sys.stdout) if shown else None):
             return super().invoke(ctx)
+
+    def _name_form(self, ctx: click.Context) -> None:
+        """Let the name of a file say its form where no --format does: a text that is called
+        plan.pdf would open nowhere."""
+        ending = os.path.splitext(ctx.params.get("output") or "")[1].lower().removeprefix(".")
+        forms = [param.type for param in self.params if param.name == "form"]
+        known = any(isinstance(form, click.Choice) and ending in form.choices for form in forms)
+        unsaid = ctx.get_parameter_source("form") is ParameterSource.DEFAULT
+        if known and unsaid and ending in FILES:
+            ctx.params["form"] = ending
 
 
 def command(*examples: Example) -> Callable[[Callable[..., None]], Command]:

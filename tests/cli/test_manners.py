@@ -294,3 +294,23 @@ def test_other_shells_have_a_script(shell: str, tmp_path: Path) -> None:
     )  # fmt: skip
     assert f"{shell}_complete" in done.stdout
     assert "jigsheet" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("command", "name", "said", "begin"),
+    [
+        ("plan", "a.pdf", (), b"%PDF-"),
+        ("parts", "A.PDF", (), b"%PDF-"),
+        ("order", "a.xlsx", (), b"PK"),
+        ("holes", "a.csv", (), b"part,box,"),
+        ("stations", "a.json", (), b"{"),
+        ("parts", "a.csv", ("--format", "json"), b"{"),
+        ("holes", "a.pdf", (), b"B1-1 "),
+    ],
+)
+def test_the_ending_of_a_file_says_its_form(
+    run: Run, small: Path, command: str, name: str, said: tuple[str, ...], begin: bytes
+) -> None:
+    """Where no --format does, and the command has that form."""
+    assert run(command, small, *said, "-o", name).exit_code == 0
+    assert Path(name).read_bytes().startswith(begin)
