@@ -37,6 +37,8 @@ ASKED = (
     "pull.drawer", "pull.door_inset", "pull.door_corner", "pull.tall_height",
 )  # fmt: skip
 """The keys of the questions that every job has alike: each has an option."""
+OF_WALLS = ("wall.", "ceiling", "counter")
+"""How the keys of questions begin that are put once the walls are known."""
 REPEATED = {"box": "A box, as the question asks for it", "boxes": "What is otherwise of boxes"}
 """Questions that are put several times: their answers in this order."""
 
@@ -210,6 +212,8 @@ def _settle(
 
     answered = answer_all(start(), {**kept.answers, **given})
     faults = [fault for fault in answered.faults if fault.where in given or usual]
+    # Of walls that cannot be read nothing is asked, though it would be of those that were meant.
+    waiting = OF_WALLS if any(fault.where == "walls" for fault in faults) else ()
     if usual and answered.draft is not None:
         faults += [
             Fault(
@@ -217,7 +221,7 @@ def _settle(
                 f"no such question here ('{given[key][:40]}' given); {_near(key, answered.asked)}",
             )
             for key in given
-            if key not in answered.asked
+            if key not in answered.asked and not key.startswith(waiting)
         ]
     if faults:
         raise ReadingError(faults)
@@ -251,8 +255,11 @@ def _count(kept: KeptAnswers) -> str:
 
 
 def _near(key: str, asked: tuple[str, ...]) -> str:
+    """Say why a question is not asked, or which may be meant."""
     from jigs.ground.nearest import suggest
 
+    if key in ASKED:
+        return "it is for boxes, walls or hardware of a kind that is not here"
     return suggest(key, asked)
 
 

@@ -16,12 +16,13 @@ from jigs.given.job import COUNTER_BOXES, Job
 LeftOut = Literal["film", "air", "species", "plywood"]
 """What no sum of the gap budget holds: paint, the seasons, the wood they work on."""
 Subject = Literal[
-    "wall", "ends", "corner", "length", "ceiling", "counter", "underside", "square", "sides",
-    "hooks", "loads", "film", "air", "species", "plywood",
+    "wall", "ends", "left", "right", "corner", "length", "ceiling", "counter", "underside",
+    "square", "sides", "hooks", "loads", "film", "air", "species", "plywood",
 ]  # fmt: skip
-"""`wall`: all that a wall states; `underside`: the counter's; `sides`: the holes in a box's sides
-for a kit or a lift; `hooks`: a slide's at the drawer's back; `loads`: what slides bear;
-`film`, `air`, `species`, `plywood`: what the gap budget leaves out."""
+"""`wall`: all that a wall states; `ends`: what stands at both of its ends, `left`, `right`: at one;
+`underside`: the counter's; `sides`: the holes in a box's sides for a kit or a lift; `hooks`: a
+slide's at the drawer's back; `loads`: what slides bear; `film`, `air`, `species`, `plywood`: what
+the gap budget leaves out."""
 
 
 class Unchecked(Struct, frozen=True):
@@ -45,7 +46,11 @@ def _of_walls(layout: Layout) -> Iterator[Unchecked]:
     if loose:
         yield Unchecked("wall", tuple(loose) if walls else ())
     ends = [(wall.name, end) for wall in walls for end in (wall.left, wall.right)]
-    yield Unchecked("ends", _once(name for name, end in ends if end.stands is None))
+    left = [wall.name for wall in walls if wall.left.stands is None]
+    right = [wall.name for wall in walls if wall.right.stands is None]
+    yield Unchecked("ends", tuple(name for name in left if name in right))
+    yield Unchecked("left", tuple(name for name in left if name not in right))
+    yield Unchecked("right", tuple(name for name in right if name not in left))
     yield Unchecked(
         "corner",
         _once(

@@ -11,6 +11,8 @@ NO_OPEN_ASIDE = "No number is open, what is held back aside."
 _WORDS: dict[Subject, tuple[str, str]] = {
     "wall": ("ends and corners, ceiling, counter", "no [[wall]]"),
     "ends": ("ends and corners", "no left or right"),
+    "left": ("the end or corner at the left", "no left"),
+    "right": ("the end or corner at the right", "no right"),
     "corner": ("what stands round a corner", "no left_meets or right_meets"),
     "length": ("room along the wall", "no length"),
     "ceiling": ("ceiling", "no ceiling"),

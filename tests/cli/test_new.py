@@ -230,6 +230,21 @@ def test_the_questions_with_their_options(run: Run, fronts: Path) -> None:
     assert said.stdout.splitlines()[-1].startswith("What follows hangs on the last of them")
 
 
+def test_of_walls_that_cannot_be_read_no_answer_is_called_strange(run: Run) -> None:
+    """What hangs on them would be asked if they were read; what nothing hangs on is told."""
+    words = ("new", "k.toml", "--usual", "--units", "in", "--ceiling", "96",
+             "--box", "B1 base 18 x 30: door left")  # fmt: skip
+    more = ("--answer", "wall.north.left=corner", "--wall-depth", "13", "--answer", "celing=90")
+    bad = run(*words, "--walls", "north B1", *more)
+    assert bad.exit_code == 1
+    assert "walls: not a wall ('north B1' given)" in bad.stderr
+    assert "ceiling: no such" not in bad.stderr
+    assert "wall.north" not in bad.stderr
+    assert "wall_depth: no such question here ('13' given); it is for boxes" in bad.stderr
+    assert "celing: no such question here ('90' given); known" in bad.stderr
+    assert "ceiling: no such question here ('96' given)" in run(*words).stderr
+
+
 def test_unattended_all_faults_are_told_at_once(run: Run) -> None:
     """By the keys of their questions, and nothing is made."""
     result = run(

@@ -66,7 +66,9 @@ def test_paint_and_seasons_are_checked_where_the_job_says_them(
 @pytest.mark.parametrize(
     ("wall", "subject"),
     [
-        (replace(NORTH, right=WallEnd()), "ends"),
+        (replace(NORTH, left=WallEnd(), right=WallEnd()), "ends"),
+        (replace(NORTH, left=WallEnd()), "left"),
+        (replace(NORTH, right=WallEnd()), "right"),
         (replace(NORTH, left=WallEnd(stands="corner")), "corner"),
         (replace(NORTH, length=None), "length"),
         (replace(NORTH, ceiling=None), "ceiling"),
