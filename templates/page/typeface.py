@@ -267,6 +267,7 @@ class CutText(Struct, frozen=True, kw_only=True):
                 kept = 1
                 while text_width(word[: kept + 1], self.size, self.bold) <= limit:
                     kept += 1
+                kept = word.rfind("-", 1, kept) + 1 or kept
                 lines.append(word[:kept])
                 word = word[kept:]
                 wide = text_width(word, self.size, self.bold)
@@ -315,7 +316,7 @@ def cut_text(text: str, size: float, bold: bool) -> CutText:
 def wrap(text: str, size: float, bold: bool, width: float) -> list[str]:
     """Break a text into lines of at most `width` mm, as full as they go.
 
-    A word that is longer than a line is broken where the line ends; a line holds at least one
-    character.
+    A word that is longer than a line is broken behind its last hyphen there, as an ID has them, or
+    where the line ends; a line holds at least one character.
     """
     return cut_text(text, size, bold).lines(width)

@@ -125,6 +125,14 @@ def test_a_word_longer_than_the_line_is_broken() -> None:
     assert wrap("WW", 7.0, True, 0.1) == ["W", "W"]
 
 
+def test_an_id_is_broken_behind_a_hyphen() -> None:
+    """Broken elsewhere it would be read as another."""
+    name = "PANTRY-L-ROLLOUT-1"
+    room = text_width("PANTRY-L-ROL", 2.5, False)
+    assert wrap(name, 2.5, False, room) == ["PANTRY-L-", "ROLLOUT-1"]
+    assert "".join(wrap(name, 2.5, False, room / 2)) == name
+
+
 @pytest.mark.parametrize("text", ["gjpqy", "ÅÄẪ", "Щщ", "ΐΏ", "Q,;|", "B3-2"])
 @pytest.mark.parametrize("bold", [False, True])
 def test_the_box_holds_all_ink(text: str, bold: bool) -> None:
