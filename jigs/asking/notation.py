@@ -39,6 +39,8 @@ BOX_LINE = "ID KIND WIDTH x HEIGHT x DEPTH: FRONTS from top to bottom"
 TURN = "turn"
 """What turns the fronts of a box upside down."""
 FIX_LINE = f"ID [ID ...] [{TURN}] [KIND] [WIDTH x HEIGHT [x DEPTH]] {PARTED} ..."
+_WORD = r"'([^']+)'(?!\S)|(\S+)"
+"""A word, or several between quotes: the name that a list has for a box."""
 WALL_LINE = f"NAME: ID ID [NAME=WIDTHxHEIGHT] ID [ID@X] {PARTED} NAME: ..."
 
 
@@ -150,7 +152,8 @@ class WallsForm(Struct, frozen=True):
             if name in (wall.name for wall in walls):
                 raise JigsheetError(f"a wall twice ('{name[:40]}' given); say each once")
             at: dict[str, TypedLength] = {}
-            things = tuple(self._thing(word, taken, at) for word in tail.split())
+            words = (quoted or word for quoted, word in re.findall(_WORD, tail))
+            things = tuple(self._thing(word, taken, at) for word in words)
             wall = WallDraft(name=name, things=things, at=at)
             if not wall.boxes:
                 raise JigsheetError(f"no box stands on it ('{name[:40]}' given); name one there")

@@ -88,5 +88,7 @@ def test_a_wall_takes_a_box_by_its_name_in_the_list() -> None:
     """
     (wall,) = WallsForm("mm", ["HOJ1", "U1"]).read("nordvæg: Høj1 u1")
     assert wall.boxes == ("HOJ1", "U1")
+    (wall,) = WallsForm("mm", ["BOVEN-1", "U1"]).read("noord: U1 'Bóven 1'")
+    assert wall.boxes == ("U1", "BOVEN-1")
     with pytest.raises(JigsheetError, match="not an ID"):
         WallsForm("mm", ["HOJ1", "HOJ1-2"]).read("nordvæg: Høj1 HOJ1-2")
