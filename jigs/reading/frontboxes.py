@@ -298,6 +298,8 @@ class FrontBoxes(FrontCells):
                 words = name_rows({row.number, hung[at][0].number})
                 asked = asked or asked_both_hands(words, front.box)
                 question = question or ask_both_hands(words, front.box, self._bare)
+                if self.spec.both_hands is None:
+                    self.unsettled.add(front.box)
                 if self.spec.both_hands == "pair":
                     at += 1
                     front = replace(front, spec=replace(front.spec, kind="pair", hinged=None))

@@ -52,6 +52,8 @@ class FrontCells(FrontHands):
         """The first count that stands in one cell for several rows."""
         self.unheaded: dict[int, ListRow] = {}
         """Columns without a heading, each with the first front that has a cell there."""
+        self.unsettled: set[str] = set()
+        """The boxes of which it is asked whether two doors stand side by side."""
         self.glazed: dict[int, str] = {}
         """The stile of each row whose words alone say that its door has a pane, "" where none is
         said."""

@@ -11,7 +11,7 @@ column, the first rows as they were read, what was left alone. It stands before 
 too, so that both are told: what is understood, and what is not.
 """
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from pathlib import Path
 
 from msgspec import Struct
@@ -56,13 +56,16 @@ class FrontList(Struct, frozen=True, kw_only=True):
     """The boxes whose rows stand from the bottom up in the file; here they are turned."""
 
 
-def _check_widths(rows: Sequence[ListedFront], between: float) -> list[Fault]:
-    """Find the fronts whose width differs from that of the first front of their box."""
+def _check_widths(
+    rows: Sequence[ListedFront], between: float, unsettled: Container[str]
+) -> list[Fault]:
+    """Find the fronts whose width differs from that of the first front of their box; `unsettled`:
+    boxes of which it is asked first what stands beside what."""
     first: dict[str, ListedFront] = {}
     faults = []
     for row in rows:
         width = clear_width(row.spec, between)
-        if not row.box or width is None:
+        if not row.box or row.box in unsettled or width is None:
             continue
         above = first.setdefault(row.box, row)
         wanted = clear_width(above.spec, between) or width
@@ -148,7 +151,7 @@ def _read(
     rows = reader.read_rows()
     faults = [*reader.faults, *_check_names(rows)]
     if bare:
-        faults += _check_widths(rows, between)
+        faults += _check_widths(rows, between, reader.unsettled)
     told = tell_list(reader, rows, faults=bool(faults))
     if faults:
         raise ReadingError(faults, told)

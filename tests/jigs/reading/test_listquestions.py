@@ -77,6 +77,19 @@ def test_what_is_understood_is_told_beside_what_is_not(tmp_path: Path) -> None:
     ]  # fmt: skip
 
 
+def test_until_a_pair_is_answered_its_width_is_no_fault(tmp_path: Path) -> None:
+    """A false front over two leaves is twice as wide as one: right for a pair, wrong for a
+    stack."""
+    rows = "B1,false front,797,140,\nB1,door,396.9,571,L\nB1,door,396.9,571,R\n"
+    path = write(tmp_path, f"box,kind,w,h,hand\n{rows}")
+    with pytest.raises(ReadingError) as caught:
+        read_front_list(path)
+    assert len(caught.value.faults) == 1
+    assert len(read_front_list(path, listed=parse_columns("both_hands=pair")).rows) == 2
+    with pytest.raises(ReadingError, match="different widths in box B1"):
+        read_front_list(path, listed=parse_columns("both_hands=stack"))
+
+
 def test_a_pair_in_a_note(tmp_path: Path) -> None:
     """Without a box each hangs on its own; on one box it is asked how, in one row or in two."""
     for content in (
