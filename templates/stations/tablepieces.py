@@ -78,8 +78,10 @@ class SizeAndBlanks(Struct, frozen=True, kw_only=True):
 
 
 def size_and_blanks(part: BenchPart, y: float, *, told: bool = False) -> SizeAndBlanks:
-    """Draw a part's size with its blanks from (0, y) on; blanks alone where the size is `told`."""
+    """Draw a part's size with its blanks from (0, y) on; blanks alone where the size is `told`, or
+    where there is none: a drawer box that is held because it finds no height."""
     text = f"{format_mm(part.width)} x {format_mm(part.height)}"
+    told = told or min(part.width, part.height) <= 0
     x = text_width(text, 2.5) + 2.0
     blanks = [
         Line(x1=at, y1=y - 0.6, x2=at + BLANK, y2=y - 0.6, width=THIN)

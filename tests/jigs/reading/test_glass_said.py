@@ -20,6 +20,9 @@ from tests.jigs.reading.test_frontlist import read
         ("Glass door", "", "no", False),
         ("door", "high gloss", "", False),
         ("Tür", "Hochglanz", "", False),
+        ("door", "no glass", "", False),
+        ("Tür", "ohne Glas", "", False),
+        ("porte", "non vitrée", "", False),
         ("drawer", "glass sides", "", False),
     ],
 )

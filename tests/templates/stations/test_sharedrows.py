@@ -19,7 +19,7 @@ from templates.page.typeface import text_width
 from templates.stations.rowblocks import RowWords, alike, row_block, rows_block
 from templates.stations.stationrows import one_card, rows_of
 from templates.stations.stationview import shop_of
-from templates.stations.tablepieces import BLANK, Span
+from templates.stations.tablepieces import BLANK, Span, size_and_blanks
 from templates.words.markingwords import marks_words
 from templates.words.rowwords import NEXT, sum_words
 from tests.jigs.bench.test_rows import kitchen
@@ -197,3 +197,13 @@ def test_each_row_says_from_which_end_its_lines_are_struck() -> None:
             assert {f"↑ {format_mm(place.value)}" for place in places} <= {*said}
             assert any(text.startswith("↑ ") and " = " in text for text in said)
     assert struck > 3
+
+
+@pytest.mark.parametrize(("height", "said"), [(88.9, ["409.6 x 88.9"]), (0.0, [])])
+def test_a_drawer_box_that_finds_no_height_has_no_size(height: float, said: list[str]) -> None:
+    """What is measured on it is written all the same."""
+    [station] = [each for each in tables(DRAWERS) if each.work == "drawer-boxes"]
+    part = replace(station.rows[0].part, width=409.6, height=height)
+    marks = size_and_blanks(part, 0.0).marks
+    assert [mark.text for mark in marks if isinstance(mark, Text)] == said
+    assert sum(isinstance(mark, Line) for mark in marks) == 2
