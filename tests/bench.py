@@ -255,14 +255,14 @@ def main() -> None:
     # What is measured within this process has the collector as the command sets it, the bare
     # library too.
     gc.set_threshold(LOOKED_THROUGH)
-    # Growth comes before throughput: a child's peak of memory begins with its parent's.
+    # Labels come last: a child's peak of memory begins with its parent's.
     parts: tuple[Callable[[Path], None], ...] = (
         measure_start_up,
         measure_scan,
         measure_growth,
+        measure_gaps,
         measure_throughput,
         measure_labels,
-        measure_gaps,
     )
     with tempfile.TemporaryDirectory() as folder:
         for part in parts:
