@@ -96,16 +96,7 @@ def plan_stations(
 
 def _share_rows(shared: Shared, station: Station) -> Station:
     """Give a station whose rows share what they have alike: a long job has thousands of them."""
-    rows = (
-        replace(
-            row,
-            settings=shared.one(row.settings),
-            closing=shared.one(row.closing),
-            warnings=shared.one(row.warnings),
-            open=shared.one(row.open),
-        )
-        for row in station.rows
-    )
+    rows = (shared.fields(row, "settings", "closing", "warnings", "open") for row in station.rows)
     return replace(station, rows=tuple(rows))
 
 

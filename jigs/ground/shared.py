@@ -10,7 +10,11 @@ True
 from collections.abc import Hashable
 from typing import TypeVar, cast
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 AlikeT = TypeVar("AlikeT", bound=Hashable)
+StructT = TypeVar("StructT", bound=Struct)
 
 
 class Shared:
@@ -22,3 +26,7 @@ class Shared:
     def one(self, value: AlikeT) -> AlikeT:
         """Give the value that is kept of those equal to this one."""
         return cast("AlikeT", self._kept.setdefault(value, value))
+
+    def fields(self, value: StructT, *names: str) -> StructT:
+        """Give a value of whose fields those of these names are shared."""
+        return replace(value, **{name: self.one(getattr(value, name)) for name in names})

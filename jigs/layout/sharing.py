@@ -13,51 +13,35 @@ from jigs.ground.shared import Shared
 
 def share_front(shared: Shared, front: Front) -> Front:
     """Give a front that shares what it has alike with others."""
-    return replace(
+    own = replace(
         front,
-        place=shared.one(front.place),
-        gaps=shared.one(front.gaps),
-        make=shared.one(front.make),
-        screws=shared.one(front.screws),
-        code=shared.one(front.code),
-        hinge=shared.one(front.hinge),
-        least_reveal=shared.one(front.least_reveal),
         drawer=None if front.drawer is None else _share_drawer(shared, front.drawer),
         fittings=_share_fittings(shared, front.fittings),
-        assumed=shared.one(front.assumed),
+    )
+    return shared.fields(
+        own, "place", "gaps", "make", "screws", "code", "hinge", "least_reveal", "assumed"
     )
 
 
 def share_side(shared: Shared, side: Side) -> Side:
     """Give a board's face that shares what it has alike with others."""
-    return replace(
-        side,
-        code=shared.one(side.code),
-        ends=shared.one(side.ends),
-        fittings=_share_fittings(shared, side.fittings),
-        shelves=shared.one(side.shelves),
-        assumed=shared.one(side.assumed),
-    )
+    own = replace(side, fittings=_share_fittings(shared, side.fittings))
+    return shared.fields(own, "code", "ends", "shelves", "assumed")
 
 
 def share_problem(shared: Shared, problem: Problem) -> Problem:
     """Give a finding that shares its figures with those that have the same."""
-    return replace(problem, values=shared.one(problem.values))
+    return shared.fields(problem, "values")
 
 
 def _share_drawer(shared: Shared, drawer: DrawerBox) -> DrawerBox:
-    return replace(
+    own = replace(
         drawer,
-        code=shared.one(drawer.code),
-        notch=shared.one(drawer.notch),
         fittings=_share_fittings(shared, drawer.fittings),
         rear=_share_fittings(shared, drawer.rear),
-        assumed=shared.one(drawer.assumed),
     )
+    return shared.fields(own, "code", "notch", "assumed")
 
 
 def _share_fittings(shared: Shared, fittings: Iterable[Fitting]) -> tuple[Fitting, ...]:
-    return tuple(
-        replace(fitting, holes=shared.one(fitting.holes), outline=shared.one(fitting.outline))
-        for fitting in fittings
-    )
+    return tuple(shared.fields(fitting, "holes", "outline") for fitting in fittings)

@@ -82,15 +82,9 @@ def drilled_parts(
 
 def _share(shared: Shared, words: PartWords) -> PartWords:
     """Give a part's words that share with other parts' what they say alike."""
-    return replace(
-        words,
-        kind=shared.one(words.kind),
-        code=shared.one(words.code),
-        measure=shared.one(words.measure),
-        facts={face: shared.one(facts) for face, facts in words.facts.items()},
-        notes=shared.one(words.notes),
-        face_notes=shared.one(words.face_notes),
-    )
+    facts = {face: shared.one(facts) for face, facts in words.facts.items()}
+    own = replace(words, facts=facts)
+    return shared.fields(own, "kind", "code", "measure", "notes", "face_notes")
 
 
 def _drawer_box(
